@@ -1,0 +1,9 @@
+//! `faceline` reads one text model of an outdoor kitchen, solves it, and draws it.
+//!
+//! The map of the house, an arrow pointing only up this list:
+//! [`units`], [`geometry`], [`findings`], [`model`], [`parameters`], [`solve`], [`rules`],
+//! [`drawing`], [`sheets`], [`write`], [`cli`].
+
+pub mod findings;
+pub mod parameters;
+pub mod units;
