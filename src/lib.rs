@@ -5,5 +5,7 @@
 //! [`drawing`], [`sheets`], [`write`], [`cli`].
 
 pub mod findings;
+pub mod geometry;
 pub mod parameters;
+pub mod solve;
 pub mod units;

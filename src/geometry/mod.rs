@@ -1,0 +1,13 @@
+//! Points that can't be mixed up, and outlines with true arcs. Everything here is in millimetres.
+
+mod clip;
+mod outline;
+mod region;
+mod space;
+
+pub use clip::clip_segments;
+pub use outline::{Outline, Vertex};
+pub use region::Region;
+pub use space::{
+    Cut, EndFace, FrontFace, Leg, LegPoint, Paper, PaperPoint, Placement, Plan, PlanPoint, Point,
+};
