@@ -4,8 +4,11 @@
 //! [`units`], [`geometry`], [`findings`], [`model`], [`parameters`], [`solve`], [`rules`],
 //! [`drawing`], [`sheets`], [`write`], [`cli`].
 
+pub mod drawing;
 pub mod findings;
 pub mod geometry;
 pub mod parameters;
+pub mod sheets;
 pub mod solve;
 pub mod units;
+pub mod write;

@@ -7,4 +7,4 @@ mod length;
 pub mod show;
 
 pub use length::Length;
-pub use show::{Show, System};
+pub use show::{INCH_MARK, Show, System};

@@ -1,0 +1,10 @@
+//! A finished page: items in paper millimetres, pens, lettering. Knows nothing of kitchens, and nothing of
+//! files or formats.
+
+pub mod clash;
+pub mod lettering;
+mod page;
+pub mod pen;
+
+pub use page::{Fact, Fill, Group, Item, Page, Path, Run, Shape, Step, Text};
+pub use pen::{Cap, Colour, Dash, Pen};

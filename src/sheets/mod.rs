@@ -1,0 +1,119 @@
+//! From a solved run and its findings to finished pages. Never reads the model.
+
+mod boards;
+pub mod canvas;
+mod client;
+mod counter;
+pub mod dimensions;
+mod ends;
+pub mod frame;
+mod front;
+pub mod marks;
+pub mod materials;
+mod measure_twice;
+pub mod notes;
+mod plan;
+pub mod scale;
+mod schedules;
+mod section;
+pub mod set;
+mod substrate;
+pub mod table;
+pub mod title_block;
+pub mod view;
+
+pub use set::{Kind, Set, Unplaced};
+
+use crate::drawing::{Page, clash};
+use crate::findings::Finding;
+use crate::solve::{Face, FittingKind, Plane, Solved};
+
+/// The kinds of sheet that a run needs, in the order of the set.
+pub fn kinds(solved: &Solved) -> Vec<Kind> {
+    let legs = || 0..solved.legs.len();
+    let faces = |leg: usize| {
+        let has_back = solved.legs[leg].on_face(Face::Back).next().is_some();
+        [Some(Face::Front), has_back.then_some(Face::Back)].into_iter().flatten()
+    };
+    let mut kinds = Vec::new();
+    kinds.extend(legs().flat_map(|leg| faces(leg).map(move |face| Kind::Client(leg, face))));
+    kinds.push(Kind::Plan);
+    for leg in legs() {
+        kinds.extend(faces(leg).map(|face| Kind::Front(leg, face)));
+        kinds.push(Kind::Ends(leg));
+        let fittings = solved.legs[leg].fittings.iter().enumerate();
+        let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
+        kinds.extend(cut_in.filter(|(_, f)| has_section(f.kind, f.look)).map(|(index, _)| Kind::Section(leg, index)));
+        kinds.extend([Kind::Substrate(leg), Kind::Boards(leg), Kind::Counter(leg)]);
+    }
+    kinds.extend([Kind::Schedules, Kind::MeasureTwice]);
+    kinds
+}
+
+/// Every counter cutout has its section, but a faucet's hole, which the section of its sink shows.
+fn has_section(kind: FittingKind, look: crate::solve::Look) -> bool {
+    matches!(kind, FittingKind::Notch | FittingKind::Well) && look != crate::solve::Look::Faucet
+}
+
+/// Draws the sheets for which `wanted` holds, in the order of the set, numbered as in the whole set.
+pub fn draw(solved: &Solved, findings: &[Finding], wanted: impl Fn(Kind) -> bool) -> Result<Vec<Page>, Vec<Unplaced>> {
+    let mut set = Set { solved, findings, kinds: kinds(solved), pages: Default::default() };
+    // A kind may take more pages than one; the numbers of the others then move, so that all are drawn anew.
+    for _ in 0..4 {
+        let mut pages = Vec::new();
+        let mut settled = true;
+        for kind in set.kinds.clone() {
+            if !wanted(kind) && !may_take_pages(kind) {
+                continue;
+            }
+            let drawn = draw_kind(&set, kind);
+            if set.page_count(kind) != drawn.len() {
+                set.pages.insert(kind, drawn.len());
+                settled = false;
+            }
+            if wanted(kind) {
+                pages.extend(drawn);
+            }
+        }
+        if settled {
+            return checked(pages);
+        }
+    }
+    Err(vec![Unplaced { sheet: "the set".to_owned(), what: vec!["the number of pages does not settle".to_owned()] }])
+}
+
+/// Kinds whose number of pages depends on the run.
+fn may_take_pages(kind: Kind) -> bool {
+    matches!(kind, Kind::Boards(_) | Kind::Schedules | Kind::MeasureTwice | Kind::Front(..) | Kind::Counter(_))
+}
+
+fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
+    match kind {
+        Kind::Client(..) => client::draw(set, kind),
+        Kind::Plan => plan::draw(set, kind),
+        Kind::Front(..) => front::draw(set, kind),
+        Kind::Ends(..) => ends::draw(set, kind),
+        Kind::Section(..) => section::draw(set, kind),
+        Kind::Substrate(..) => substrate::draw(set, kind),
+        Kind::Boards(..) => boards::draw(set, kind),
+        Kind::Counter(..) => counter::draw(set, kind),
+        Kind::Schedules => schedules::draw(set, kind),
+        Kind::MeasureTwice => measure_twice::draw(set, kind),
+    }
+}
+
+/// No page leaves with one label on another, on a foreign line, or off the sheet.
+fn checked(pages: Vec<Page>) -> Result<Vec<Page>, Vec<Unplaced>> {
+    let unplaced: Vec<Unplaced> = pages
+        .iter()
+        .filter_map(|page| {
+            let clashes = clash::clashes(page);
+            let what = clashes
+                .iter()
+                .map(|c| format!("\u{201c}{}\u{201d} at {:.0}, {:.0} mm meets {}", c.text, c.at.x, c.at.y, c.with))
+                .collect::<Vec<_>>();
+            (!what.is_empty()).then(|| Unplaced { sheet: page.name.clone(), what })
+        })
+        .collect();
+    if unplaced.is_empty() { Ok(pages) } else { Err(unplaced) }
+}

@@ -1,0 +1,4 @@
+//! From finished pages to files' contents. The writers never hear of a kitchen, and don't know each other.
+
+pub mod numbers;
+pub mod svg;
