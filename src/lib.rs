@@ -7,6 +7,7 @@
 pub mod drawing;
 pub mod findings;
 pub mod geometry;
+pub mod model;
 pub mod parameters;
 pub mod sheets;
 pub mod solve;

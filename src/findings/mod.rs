@@ -138,3 +138,15 @@ impl Problem {
         self
     }
 }
+
+/// The name that a misspelt one may have meant: the nearest by edits, unless it is too far off.
+pub fn nearest<'n>(found: &str, names: impl IntoIterator<Item = &'n str>) -> Option<&'n str> {
+    let most = (found.chars().count() / 3).max(1);
+    names
+        .into_iter()
+        .filter(|name| name.chars().count().abs_diff(found.chars().count()) <= most)
+        .map(|name| (strsim::damerau_levenshtein(found, name), name))
+        .filter(|(edits, _)| *edits <= most)
+        .min()
+        .map(|(_, name)| name)
+}

@@ -4,7 +4,16 @@
 //! turning a length into text, in [`show`].
 
 mod length;
+pub mod quantity;
+pub mod reading;
 pub mod show;
+mod symbols;
 
 pub use length::Length;
+<<<<<<< HEAD
 pub use show::{INCH_MARK, Show, System};
+=======
+pub use quantity::{Dimension, Quantity};
+pub use show::{Show, System};
+pub(crate) use symbols::symbols;
+>>>>>>> ed8b44c (Read quantities as people write them, and keep what a job's file says with its place)

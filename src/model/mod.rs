@@ -1,0 +1,48 @@
+//! What the user wrote, nothing worked out, every value with its place. The only part that knows RON.
+//!
+//! A job is read by [`read`]; what it means is worked out by `parameters`.
+
+mod build_up;
+mod complaint;
+mod counter;
+mod dimension;
+mod erase;
+mod files;
+mod fitting;
+mod job;
+mod libraries;
+mod parse;
+mod run;
+mod site;
+mod text;
+
+pub use files::{Files, LARGEST_FILE};
+pub use job::JobFile;
+
+pub(crate) use build_up::*;
+pub(crate) use counter::*;
+pub(crate) use dimension::*;
+pub(crate) use fitting::*;
+pub(crate) use job::*;
+pub(crate) use run::*;
+pub(crate) use site::*;
+pub(crate) use text::{Text, TextKind};
+
+use crate::findings::Problem;
+use std::path::{Path, PathBuf};
+
+/// Reads a job and the libraries that it names.
+///
+/// What can be said of a job that still has a shape is kept inside it, so that `parameters` can
+/// report it together with what it finds itself.
+///
+/// # Errors
+/// When the job's file can't be read, or is not a job at all.
+pub fn read(path: &Path, library_folders: &[PathBuf], files: &dyn Files) -> Result<JobFile, Vec<Problem>> {
+    let source = files::source(path, files).map_err(|problem| vec![problem])?;
+    let (job, complaints) = parse::parse::<JobFile>(&source);
+    let Some(mut job) = job else { return Err(complaints) };
+    job.complaints = complaints;
+    libraries::load(&mut job, path, library_folders, files);
+    Ok(job)
+}

@@ -1,0 +1,57 @@
+//! Legs and modules.
+
+use super::{BoundText, CoverText, Text};
+use serde::Deserialize;
+
+/// A straight row of modules.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "leg", deny_unknown_fields)]
+pub struct LegText {
+    pub(crate) id: Text,
+    pub(crate) at: Option<AtText>,
+    pub(crate) left: Option<BoundText>,
+    pub(crate) right: Option<BoundText>,
+    pub(crate) back: Option<BoundText>,
+    pub(crate) room: Option<Text>,
+    #[serde(default)]
+    pub(crate) faces: FacesText,
+    pub(crate) modules: Vec<ModuleText>,
+}
+
+/// Where a leg stands in the plan.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "at", deny_unknown_fields)]
+pub struct AtText {
+    pub(crate) x: Text,
+    pub(crate) y: Text,
+    pub(crate) turn: Option<Text>,
+}
+
+/// Faces of a leg that differ from the job's.
+#[derive(Debug, Default, Deserialize)]
+#[serde(rename = "faces", deny_unknown_fields)]
+pub struct FacesText {
+    pub(crate) front: Option<CoverText>,
+    pub(crate) left: Option<CoverText>,
+    pub(crate) right: Option<CoverText>,
+    pub(crate) back: Option<CoverText>,
+}
+
+/// One framed box.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "module", deny_unknown_fields)]
+pub struct ModuleText {
+    pub(crate) id: Text,
+    pub(crate) name: Option<Text>,
+    pub(crate) kind: Option<ModuleKindText>,
+    pub(crate) width: Text,
+}
+
+/// Kind of module.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename = "kind", rename_all = "snake_case")]
+pub enum ModuleKindText {
+    Base,
+    OpenBay,
+    Filler,
+}

@@ -1,0 +1,92 @@
+//! The units a job may be written in, and what each is worth.
+//!
+//! Factors are those of NIST Special Publication 811 (2008), appendix B: the inch, foot, pound and
+//! ounce are exact by definition; the Btu is the International Table one; the inch of water is the
+//! conventional one.
+
+use super::quantity::Dimension;
+
+/// A unit as it may be written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Unit {
+    /// How it is written.
+    pub(crate) symbol: &'static str,
+    /// What it measures.
+    pub(crate) dimension: Dimension,
+    /// Its worth in nanometres, kilograms, seconds and radians.
+    pub(crate) scale: f64,
+}
+
+const INCH: f64 = 25.4e6;
+const FOOT: f64 = 304.8e6;
+const POUND: f64 = 0.453_592_37;
+/// Watts, in kg nm2 / s3.
+const WATT: f64 = 1e18;
+/// Pascals, in kg / (nm s2).
+const PASCAL: f64 = 1e-9;
+/// 1 Btu(IT)/h in W (SP 811: 2.930 711 E-01; 1055.055 852 62 J over 3600 s).
+const BTU_PER_HOUR: f64 = 1_055.055_852_62 / 3_600.0;
+/// 1 psi in Pa (SP 811: 6.894 757 E+03).
+const PSI: f64 = 6_894.757;
+/// Conventional inch of water in Pa (SP 811: 2.490 889 E+02).
+const INCH_OF_WATER: f64 = 249.088_9;
+
+const fn unit(symbol: &'static str, dimension: Dimension, scale: f64) -> Unit {
+    Unit { symbol, dimension, scale }
+}
+
+/// Every unit, by the way it is written.
+pub(crate) const UNITS: &[Unit] = &[
+    unit("in", Dimension::LENGTH, INCH),
+    unit("inch", Dimension::LENGTH, INCH),
+    unit("inches", Dimension::LENGTH, INCH),
+    unit("\"", Dimension::LENGTH, INCH),
+    unit("\u{2033}", Dimension::LENGTH, INCH),
+    unit("ft", Dimension::LENGTH, FOOT),
+    unit("foot", Dimension::LENGTH, FOOT),
+    unit("feet", Dimension::LENGTH, FOOT),
+    unit("'", Dimension::LENGTH, FOOT),
+    unit("\u{2032}", Dimension::LENGTH, FOOT),
+    unit("mm", Dimension::LENGTH, 1e6),
+    unit("cm", Dimension::LENGTH, 1e7),
+    unit("m", Dimension::LENGTH, 1e9),
+    unit("lb", Dimension::MASS, POUND),
+    unit("oz", Dimension::MASS, POUND / 16.0),
+    unit("kg", Dimension::MASS, 1.0),
+    unit("g", Dimension::MASS, 1e-3),
+    unit("lb/ft3", Dimension::DENSITY, POUND / (FOOT * FOOT * FOOT)),
+    unit("kg/m3", Dimension::DENSITY, 1e-27),
+    unit("lb/ft2", Dimension::AREA_MASS, POUND / (FOOT * FOOT)),
+    unit("kg/m2", Dimension::AREA_MASS, 1e-18),
+    unit("Btu/h", Dimension::POWER, BTU_PER_HOUR * WATT),
+    unit("kW", Dimension::POWER, 1e3 * WATT),
+    unit("W", Dimension::POWER, WATT),
+    unit("in wc", Dimension::PRESSURE, INCH_OF_WATER * PASCAL),
+    unit("in w.c.", Dimension::PRESSURE, INCH_OF_WATER * PASCAL),
+    unit("psi", Dimension::PRESSURE, PSI * PASCAL),
+    unit("kPa", Dimension::PRESSURE, 1e3 * PASCAL),
+    unit("mbar", Dimension::PRESSURE, 1e2 * PASCAL),
+    unit("Pa", Dimension::PRESSURE, PASCAL),
+    unit("deg", Dimension::ANGLE, std::f64::consts::PI / 180.0),
+    unit("\u{b0}", Dimension::ANGLE, std::f64::consts::PI / 180.0),
+    unit("%", Dimension::NUMBER, 0.01),
+];
+
+/// The longest unit that `text` begins with, standing as a whole word.
+pub(crate) fn at_start(text: &str) -> Option<Unit> {
+    UNITS
+        .iter()
+        .filter(|unit| {
+            text.strip_prefix(unit.symbol).is_some_and(|rest| {
+                let wordlike = unit.symbol.ends_with(|c: char| c.is_alphanumeric());
+                !(wordlike && rest.starts_with(|c: char| c.is_alphanumeric() || c == '_'))
+            })
+        })
+        .max_by_key(|unit| unit.symbol.len())
+        .copied()
+}
+
+/// The units' symbols that a misspelt one may have meant.
+pub(crate) fn symbols() -> impl Iterator<Item = &'static str> {
+    UNITS.iter().map(|unit| unit.symbol)
+}
