@@ -68,3 +68,40 @@ pub enum FinishText {
         staggered: bool,
     },
 }
+
+/// What every kind of finish has.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FinishParts<'f> {
+    /// The kind as written.
+    pub(crate) kind: &'static str,
+    pub(crate) name: Option<&'f Text>,
+    pub(crate) thickness: &'f Text,
+    pub(crate) bed: Option<&'f Text>,
+    pub(crate) spread: Option<&'f Text>,
+    pub(crate) weight: Option<&'f Text>,
+}
+
+impl FinishText {
+    /// What every kind of finish has.
+    pub(crate) fn parts(&self) -> FinishParts<'_> {
+        let (kind, (name, thickness, bed, spread, weight)) = match self {
+            FinishText::SkimCoat { name, thickness, bed, spread, weight } => {
+                ("skim_coat", (name, thickness, bed, spread, weight))
+            }
+            FinishText::Veneer { name, thickness, bed, spread, weight } => {
+                ("veneer", (name, thickness, bed, spread, weight))
+            }
+            FinishText::Tile { name, thickness, bed, spread, weight, .. } => {
+                ("tile", (name, thickness, bed, spread, weight))
+            }
+        };
+        FinishParts {
+            kind,
+            name: name.as_ref(),
+            thickness,
+            bed: bed.as_ref(),
+            spread: spread.as_ref(),
+            weight: weight.as_ref(),
+        }
+    }
+}

@@ -64,3 +64,35 @@ pub enum ServiceText {
     Water,
     Drain,
 }
+
+/// What every bound has that isn't open.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct BoundParts<'b> {
+    /// The kind as written.
+    pub(crate) kind: &'static str,
+    pub(crate) name: Option<&'b Text>,
+    pub(crate) gap: &'b Text,
+    pub(crate) height: Option<&'b Text>,
+    pub(crate) width: Option<&'b Text>,
+    pub(crate) lean: Option<&'b Text>,
+}
+
+impl BoundText {
+    /// What a bound has that isn't open.
+    pub(crate) fn parts(&self) -> Option<BoundParts<'_>> {
+        let (kind, (name, gap, height, width, lean)) = match self {
+            BoundText::Open => return None,
+            BoundText::Wall { name, gap, height, width, lean } => ("wall", (name, gap, height, width, lean)),
+            BoundText::Pier { name, gap, height, width, lean } => ("pier", (name, gap, height, width, lean)),
+            BoundText::Post { name, gap, height, width, lean } => ("post", (name, gap, height, width, lean)),
+        };
+        Some(BoundParts {
+            kind,
+            name: name.as_ref(),
+            gap,
+            height: height.as_ref(),
+            width: width.as_ref(),
+            lean: lean.as_ref(),
+        })
+    }
+}

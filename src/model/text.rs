@@ -73,6 +73,16 @@ impl Text {
         Place { file: self.place.file.clone(), start, end }
     }
 
+    /// A part of it as a text of its own.
+    pub(crate) fn slice(&self, span: Range<usize>) -> Text {
+        Text {
+            text: self.text.get(span.clone()).unwrap_or("").to_owned(),
+            kind: self.kind,
+            place: self.part(span.clone()),
+            inner: self.inner.map(|inner| inner + span.start),
+        }
+    }
+
     /// From the raw words of a file that is being read.
     pub(super) fn from_raw(raw: &str) -> Option<Text> {
         let start = offset_of(raw)?;

@@ -1,5 +1,75 @@
 //! From what was written to plain values: names, arithmetic, overrides, defaults.
 
+mod build_up;
+mod defaults;
+mod evaluate;
+mod expression;
+mod fitted;
+mod fittings;
 pub mod given;
+mod job;
+mod names;
+mod paper;
+mod parts;
+mod properties;
+mod reader;
+mod run;
+mod site;
+mod width;
 
 pub use given::Given;
+
+use crate::findings::Problem;
+use crate::model::JobFile;
+use reader::Reader;
+
+/// Names with the expressions that the command line puts in their place.
+pub type Overrides = Vec<(String, String)>;
+
+/// Works out every value of a job: parameters, arithmetic, overrides, defaults.
+///
+/// # Errors
+/// Every reason why the job can't be worked out, in the order of the file, those that were met while
+/// reading included.
+pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Given, Vec<Problem>> {
+    let mut reader = Reader { problems: written.complaints.clone(), ..Reader::default() };
+    let fitted = fitted::all(written, &mut reader);
+    properties::register(written, &fitted, overrides, &mut reader);
+    reader.names.work_out_all();
+    let given = Given {
+        job: job::read(&written.job, &mut reader),
+        site: site::read(written, &mut reader),
+        frame: parts::frame(&written.frame, &mut reader),
+        counter: parts::counter(written, &mut reader),
+        substrate: parts::substrate(&written.substrate, &mut reader),
+        height: parts::height(&written.height, &mut reader),
+        trim: written.trim.as_ref().map(|trim| parts::trim(trim, &mut reader)),
+        legs: run::legs(written, &mut reader),
+        fittings: fittings::read(written, &fitted, &mut reader),
+        tolerances: parts::tolerances(&written.tolerances, &mut reader),
+        paper: paper::read(&written.paper, &mut reader),
+        defaults: std::mem::take(&mut reader.defaults),
+    };
+    let problems = in_order(reader);
+    if problems.is_empty() { Ok(given) } else { Err(problems) }
+}
+
+/// The problems, each once, by file and place; those without a place first.
+fn in_order(reader: Reader) -> Vec<Problem> {
+    let mut problems: Vec<Problem> = Vec::new();
+    for problem in reader.problems.into_iter().chain(reader.names.problems) {
+        if !problems.contains(&problem) {
+            problems.push(problem);
+        }
+    }
+    let mut files: Vec<String> = Vec::new();
+    for place in problems.iter().filter_map(|problem| problem.place.as_ref()) {
+        if !files.contains(&place.file.name) {
+            files.push(place.file.name.clone());
+        }
+    }
+    problems.sort_by_key(|problem| {
+        problem.place.as_ref().map(|place| (files.iter().position(|name| *name == place.file.name), place.start))
+    });
+    problems
+}

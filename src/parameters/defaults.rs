@@ -1,0 +1,82 @@
+//! The named values that a job need not give. Every one that is used is stated on the sheets.
+
+/// A value filled in where the job is silent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Default {
+    /// Its name, as an expression and `--set` write it; for fittings and finishes, the last word
+    /// stands behind their own name.
+    pub(super) name: &'static str,
+    /// The value, as a job would write it.
+    pub(super) value: &'static str,
+    /// Where it comes from.
+    pub(super) origin: &'static str,
+}
+
+const PRACTICE: &str = "common practice";
+const MEMORY: &str = "from memory, verify";
+
+const fn value(name: &'static str, value: &'static str, origin: &'static str) -> Default {
+    Default { name, value, origin }
+}
+
+const ALL: &[Default] = &[
+    value("frame.tube", "1 1/2 in", PRACTICE),
+    value("frame.wall", "0.12 in", MEMORY),
+    value("frame.rough_gap", "1/8 in", MEMORY),
+    value("frame.feet.shortest", "1 in", MEMORY),
+    value("frame.feet.longest", "4 in", MEMORY),
+    value("frame.feet.inset", "2 in", PRACTICE),
+    value("frame.feet.middle_over", "36 in", MEMORY),
+    value("finish.bed", "0 in", PRACTICE),
+    value("finish.spread.skim_coat", "1/16 in", MEMORY),
+    value("finish.spread.veneer", "1/8 in", MEMORY),
+    value("finish.spread.tile", "1/16 in", MEMORY),
+    value("finish.weight.skim_coat", "1.5 lb/ft2", MEMORY),
+    value("finish.weight.veneer", "15 lb/ft2", MEMORY),
+    value("finish.weight.tile", "6.5 lb/ft2", MEMORY),
+    value("finish.joint", "1/8 in", PRACTICE),
+    value("counter.density.concrete", "150 lb/ft3", PRACTICE),
+    value("counter.density.stone", "168 lb/ft3", PRACTICE),
+    value("counter.density.porcelain", "150 lb/ft3", MEMORY),
+    value("counter.overhang_front", "1 in", PRACTICE),
+    value("counter.overhang_left", "1 in", PRACTICE),
+    value("counter.overhang_right", "1 in", PRACTICE),
+    value("counter.overhang_back", "1 in", PRACTICE),
+    value("counter.wall_joint", "1/8 in", PRACTICE),
+    value("counter.seam_joint", "1/16 in", PRACTICE),
+    value("counter.corner_radius", "1/2 in", PRACTICE),
+    value("counter.arris", "1/8 in", PRACTICE),
+    value("counter.drip", "0 in", PRACTICE),
+    value("counter.tolerance", "1/8 in", PRACTICE),
+    value("bound.height", "72 in", PRACTICE),
+    value("bound.width", "8 in", PRACTICE),
+    value("bound.lean", "0 in", PRACTICE),
+    value("fitting.clearance", "0 in", PRACTICE),
+    value("fitting.radius.notch", "3/8 in", PRACTICE),
+    value("fitting.radius.well", "3/8 in", PRACTICE),
+    value("fitting.radius.opening", "0 in", PRACTICE),
+    value("tolerances.cut", "1/16 in", PRACTICE),
+    value("tolerances.placing", "1/16 in", PRACTICE),
+    value("tolerances.published", "1/16 in", PRACTICE),
+    value("tolerances.least_strip", "2 in", PRACTICE),
+    value("tolerances.least_cover", "1/8 in", MEMORY),
+];
+
+/// The default of this name.
+pub(super) fn default(name: &str) -> Option<Default> {
+    ALL.iter().find(|default| default.name == name).copied()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{ALL, default};
+    use crate::units::reading;
+
+    #[test]
+    fn every_default_is_a_quantity_and_has_one_name() {
+        for one in ALL {
+            assert!(reading::quantity(one.value).is_ok(), "{}", one.name);
+            assert_eq!(default(one.name), Some(*one), "{} comes twice", one.name);
+        }
+    }
+}

@@ -1,0 +1,128 @@
+//! Frame, counter, substrate, height, trim and tolerances.
+
+use super::given::{
+    Counter, CounterMaterial, Feet, Frame, Height, Splash, Substrate, SubstrateEdge, Tolerances, Trim,
+};
+use super::reader::{Reader, Sign};
+use super::site;
+use crate::model::{
+    FrameText, HeightText, JobFile, MaterialText, SubstrateEdgeText, SubstrateText, TolerancesText, TrimText,
+};
+use crate::units::Dimension;
+
+/// Works out the bare frame.
+pub(super) fn frame(frame: &FrameText, reader: &mut Reader) -> Frame {
+    let feet = &frame.feet;
+    let shortest = reader.length("frame.feet.shortest", feet.shortest.as_ref(), Sign::NotNegative);
+    let longest = reader.length("frame.feet.longest", feet.longest.as_ref(), Sign::Positive);
+    let place = feet.longest.as_ref().or(feet.shortest.as_ref()).map(|text| text.place.clone());
+    if let (true, Some(place)) = (longest < shortest, &place) {
+        reader.tell("the longest foot is shorter than the shortest", "exchange the two", place);
+    }
+    let read = Frame {
+        depth: reader.length("frame.depth", Some(&frame.depth), Sign::Positive),
+        tube: reader.length("frame.tube", frame.tube.as_ref(), Sign::Positive),
+        wall: reader.length("frame.wall", frame.wall.as_ref(), Sign::Positive),
+        height: reader.length_if("frame.height", frame.height.as_ref(), Sign::Positive),
+        feet: Feet {
+            shortest,
+            longest,
+            inset: reader.length("frame.feet.inset", feet.inset.as_ref(), Sign::NotNegative),
+            middle_over: reader.length("frame.feet.middle_over", feet.middle_over.as_ref(), Sign::Positive),
+            place: place.or_else(|| Some(frame.depth.place.clone())),
+        },
+        rough_gap: reader.length("frame.rough_gap", frame.rough_gap.as_ref(), Sign::NotNegative),
+        place: Some(frame.depth.place.clone()),
+    };
+    if let (Some(tube), true) = (&frame.tube, read.tube * 2 >= read.depth && read.depth.nm() > 0) {
+        reader.tell("two tubes are as deep as the whole frame", "check tube and depth", &tube.place);
+    }
+    read
+}
+
+/// Works out the counter.
+pub(super) fn counter(job: &JobFile, reader: &mut Reader) -> Counter {
+    let counter = &job.counter;
+    let overhang = &counter.overhang;
+    let (material, density, name) = match counter.material {
+        MaterialText::Concrete => (CounterMaterial::Concrete, "counter.density.concrete", "concrete"),
+        MaterialText::Stone => (CounterMaterial::Stone, "counter.density.stone", "stone"),
+        MaterialText::Porcelain => (CounterMaterial::Porcelain, "counter.density.porcelain", "porcelain"),
+    };
+    Counter {
+        material,
+        name: reader.words(counter.name.as_ref(), name),
+        thickness: reader.length("counter.thickness", Some(&counter.thickness), Sign::Positive),
+        density: reader.quantity_or("counter.density", density, counter.density.as_ref(), Dimension::DENSITY),
+        overhang_front: reader.length("counter.overhang_front", overhang.front.as_ref(), Sign::Any),
+        overhang_left: reader.length("counter.overhang_left", overhang.left.as_ref(), Sign::Any),
+        overhang_right: reader.length("counter.overhang_right", overhang.right.as_ref(), Sign::Any),
+        overhang_back: reader.length("counter.overhang_back", overhang.back.as_ref(), Sign::Any),
+        wall_joint: reader.length("counter.wall_joint", counter.wall_joint.as_ref(), Sign::NotNegative),
+        seam_joint: reader.length("counter.seam_joint", counter.seam_joint.as_ref(), Sign::NotNegative),
+        corner_radius: reader.length("counter.corner_radius", counter.corner_radius.as_ref(), Sign::NotNegative),
+        arris: reader.length("counter.arris", counter.arris.as_ref(), Sign::NotNegative),
+        drip: reader.length("counter.drip", counter.drip.as_ref(), Sign::NotNegative),
+        splash: counter.splash.as_ref().map(|splash| Splash {
+            height: reader.length("counter.splash_height", Some(&splash.height), Sign::Positive),
+            thickness: reader.length("counter.splash_thickness", Some(&splash.thickness), Sign::Positive),
+        }),
+        seams: counter
+            .seams
+            .iter()
+            .map(|seam| {
+                let leg = site::leg(job, seam.leg.as_ref(), reader);
+                (leg, reader.length_of(&seam.along, Sign::Any).unwrap_or_default())
+            })
+            .collect(),
+        tolerance: reader.length("counter.tolerance", counter.tolerance.as_ref(), Sign::NotNegative),
+        place: Some(counter.thickness.place.clone()),
+    }
+}
+
+/// Works out the sheet under the counter.
+pub(super) fn substrate(substrate: &SubstrateText, reader: &mut Reader) -> Substrate {
+    Substrate {
+        name: reader.words(substrate.name.as_ref(), "substrate"),
+        thickness: reader.length("substrate.thickness", Some(&substrate.thickness), Sign::Positive),
+        edge: match &substrate.edge {
+            Some(SubstrateEdgeText::FlushWithFrame) => SubstrateEdge::Frame,
+            None | Some(SubstrateEdgeText::FlushWithBoard) => SubstrateEdge::Board,
+            Some(SubstrateEdgeText::FlushWithFinish) => SubstrateEdge::Finish,
+            Some(SubstrateEdgeText::HeldBack(text)) => {
+                SubstrateEdge::HeldBack(reader.length_of(text, Sign::NotNegative).unwrap_or_default())
+            }
+        },
+        place: Some(substrate.thickness.place.clone()),
+    }
+}
+
+/// Works out which level the job fixes.
+pub(super) fn height(height: &HeightText, reader: &mut Reader) -> Height {
+    match height {
+        HeightText::CounterTop(text) => {
+            Height::CounterTop(reader.length("height.counter_top", Some(text), Sign::Positive))
+        }
+        HeightText::FrameTop(text) => Height::FrameTop(reader.length("height.frame_top", Some(text), Sign::Positive)),
+    }
+}
+
+/// Works out the base trim.
+pub(super) fn trim(trim: &TrimText, reader: &mut Reader) -> Trim {
+    Trim {
+        name: reader.words(trim.name.as_ref(), "base trim"),
+        top: reader.length("trim.top", Some(&trim.top), Sign::Positive),
+        thickness: reader.length("trim.thickness", Some(&trim.thickness), Sign::Positive),
+    }
+}
+
+/// Works out what may be off.
+pub(super) fn tolerances(written: &TolerancesText, reader: &mut Reader) -> Tolerances {
+    Tolerances {
+        cut: reader.length("tolerances.cut", written.cut.as_ref(), Sign::NotNegative),
+        placing: reader.length("tolerances.placing", written.placing.as_ref(), Sign::NotNegative),
+        published: reader.length("tolerances.published", written.published.as_ref(), Sign::NotNegative),
+        least_strip: reader.length("tolerances.least_strip", written.least_strip.as_ref(), Sign::NotNegative),
+        least_cover: reader.length("tolerances.least_cover", written.least_cover.as_ref(), Sign::NotNegative),
+    }
+}

@@ -1,0 +1,119 @@
+//! The site.
+
+use super::given::{Bound, BoundKind, Floor, Service, Site, Spot, Stub};
+use super::reader::{Reader, Sign};
+use crate::findings;
+use crate::model::{BoundText, FloorText, JobFile, ServiceText, StubText, Text};
+use crate::units::{Dimension, Length};
+
+/// Works out the floor and what comes up through it.
+pub(super) fn read(job: &JobFile, reader: &mut Reader) -> Site {
+    Site {
+        floor: floor(job.site.floor.as_ref(), reader),
+        stubs: job.site.stubs.iter().map(|stub| self::stub(job, stub, reader)).collect(),
+        paving: reader.words(job.site.paving.as_ref(), "paving"),
+    }
+}
+
+fn floor(floor: Option<&FloorText>, reader: &mut Reader) -> Floor {
+    match floor {
+        None | Some(FloorText::Level) => Floor::Level,
+        Some(FloorText::Fall { along, across }) => {
+            let along = along.as_ref().map_or(0.0, |text| fall(text, reader));
+            let across = across.as_ref().map_or(0.0, |text| fall(text, reader));
+            Floor::Fall { along, across }
+        }
+        Some(FloorText::Spots(spots)) => Floor::Spots(
+            spots
+                .iter()
+                .map(|spot| Spot {
+                    u: reader.length_of(&spot.along, Sign::Any).unwrap_or_default(),
+                    v: reader.length_of(&spot.depth, Sign::Any).unwrap_or_default(),
+                    z: reader.length_of(&spot.height, Sign::Any).unwrap_or_default(),
+                })
+                .collect(),
+        ),
+    }
+}
+
+/// A fall: a plain number, refused when it is written without a unit or steeper than a stair.
+fn fall(text: &Text, reader: &mut Reader) -> f64 {
+    const STEEPEST: f64 = 0.5;
+    let written = text.text.trim();
+    if written.parse::<f64>().is_ok_and(|number| number != 0.0) {
+        let instead = format!("write \"{written} %\", \"1/4 in per ft\" or \"1:60\"");
+        reader.tell(format!("the fall `{written}` has no unit"), instead, &text.place);
+        return 0.0;
+    }
+    let value = match reader.names.value(text) {
+        Some(value) if value.dimension == Dimension::NUMBER => value.value,
+        Some(value) => {
+            let message = format!("`{written}` is {}, and a fall is wanted here", value.dimension.words());
+            reader.tell(message, "write it as \"1/4 in per ft\", \"2 %\" or \"1:60\"", &text.place);
+            return 0.0;
+        }
+        None => return 0.0,
+    };
+    if value.abs() > STEEPEST {
+        reader.tell("this floor is steeper than a stair", "write a fall as \"1/4 in per ft\" or \"2 %\"", &text.place);
+        return 0.0;
+    }
+    value
+}
+
+fn stub(job: &JobFile, stub: &StubText, reader: &mut Reader) -> Stub {
+    Stub {
+        service: match stub.service {
+            ServiceText::Gas => Service::Gas,
+            ServiceText::Power => Service::Power,
+            ServiceText::Water => Service::Water,
+            ServiceText::Drain => Service::Drain,
+        },
+        leg: leg(job, stub.leg.as_ref(), reader),
+        u: reader.length_of(&stub.along, Sign::Any).unwrap_or_default(),
+        v: reader.length_of(&stub.depth, Sign::Any).unwrap_or_default(),
+        place: Some(stub.along.place.clone()),
+    }
+}
+
+/// A leg's index by its id; the first where none is named.
+pub(super) fn leg(job: &JobFile, named: Option<&Text>, reader: &mut Reader) -> usize {
+    let Some(named) = named else { return 0 };
+    job.legs.iter().position(|leg| leg.id.text == named.text).unwrap_or_else(|| {
+        let ids: Vec<&str> = job.legs.iter().map(|leg| leg.id.text.as_str()).collect();
+        let instead = findings::nearest(&named.text, ids.iter().copied())
+            .map_or_else(|| format!("the legs are {}", ids.join(", ")), |meant| format!("write \"{meant}\""));
+        reader.tell(format!("there is no leg `{}`", named.text), instead, &named.place);
+        0
+    })
+}
+
+/// What stands at an end or behind; nothing where nothing is written.
+pub(super) fn bound(bound: Option<&BoundText>, reader: &mut Reader) -> Bound {
+    let Some(parts) = bound.and_then(BoundText::parts) else {
+        return Bound {
+            kind: BoundKind::Open,
+            name: String::new(),
+            gap: Length::ZERO,
+            lean: Length::ZERO,
+            height: Length::ZERO,
+            width: Length::ZERO,
+            place: None,
+        };
+    };
+    let kind = match parts.kind {
+        "wall" => BoundKind::Wall,
+        "pier" => BoundKind::Pier,
+        _ => BoundKind::Post,
+    };
+    let name = reader.words(parts.name, parts.kind);
+    Bound {
+        kind,
+        gap: reader.length_of(parts.gap, Sign::NotNegative).unwrap_or_default(),
+        lean: reader.length_or(&format!("{name} lean"), "bound.lean", parts.lean, Sign::Any),
+        height: reader.length_or(&format!("{name} height"), "bound.height", parts.height, Sign::Positive),
+        width: reader.length_or(&format!("{name} width"), "bound.width", parts.width, Sign::Positive),
+        name,
+        place: Some(parts.gap.place.clone()),
+    }
+}
