@@ -1,0 +1,115 @@
+//! The boards fixed to the frame: one a module on the long faces, one on each end.
+
+use super::slab::{Bite, bitten, outline, sharp_box};
+use super::{Board, Cutout, Datums, Extent, Face, Fitting, Module, ModuleKind, Plane};
+use crate::geometry::Region;
+use crate::parameters::given::Faces;
+use crate::units::Length;
+
+/// All boards of a leg: front, left end, right end, back, each from left to right. A face without a board has none;
+/// an open bay has a front board only where a fitting is cut into it.
+///
+/// The outer boards of the long faces cover the edges of the end boards, which lie between them.
+pub fn boards(faces: &Faces, modules: &[Module], datums: &Datums, fittings: &[Fitting]) -> Vec<Board> {
+    let mut all = Vec::new();
+    for face in [Face::Front, Face::Left, Face::Right, Face::Back] {
+        let thickness = match face {
+            Face::Front => faces.front.board,
+            Face::Left => faces.left.board,
+            Face::Right => faces.right.board,
+            Face::Back => faces.back.board,
+        };
+        if thickness > Length::ZERO {
+            all.extend(face_boards(face, modules, datums, fittings));
+        }
+    }
+    all
+}
+
+fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitting]) -> Vec<Board> {
+    let plane = Plane::of(face);
+    let (y0, y1) = (datums.frame_bottom, datums.frame_top);
+    let blank = |name: String, x0, x1, module| Board {
+        name,
+        face,
+        plane,
+        extent: Extent { x0, y0, x1, y1 },
+        region: Region::default(),
+        fittings: Vec::new(),
+        module,
+    };
+    let mut boards: Vec<Board> = match face {
+        Face::Left | Face::Right => {
+            let (name, module) =
+                if face == Face::Left { ("left end", 0) } else { ("right end", modules.len().saturating_sub(1)) };
+            vec![blank(name.to_owned(), datums.frame_face, datums.frame_back, Some(module))]
+        }
+        Face::Front | Face::Back => {
+            let word = if face == Face::Front { "front" } else { "back" };
+            let last = modules.len().saturating_sub(1);
+            let board = |(index, module): (usize, &Module)| {
+                let x0 = if index == 0 { datums.board_left } else { module.left };
+                let x1 = if index == last { datums.board_right } else { module.right };
+                blank(format!("{word} {}", module.id), x0, x1, Some(index))
+            };
+            modules.iter().enumerate().map(board).collect()
+        }
+    };
+    // Boards lie side by side, so that the ones a cutout touches are neighbours.
+    for (index, fitting) in fittings.iter().enumerate() {
+        let Some(cutout) = fitting.cutout(plane) else { continue };
+        let first = boards.partition_point(|board| board.extent.x1 <= cutout.extent.x0);
+        for board in boards[first..].iter_mut().take_while(|board| board.extent.x0 < cutout.extent.x1) {
+            if board.extent.meets(&cutout.extent) {
+                board.fittings.push(index);
+            }
+        }
+    }
+    if face == Face::Front {
+        boards.retain(|board| {
+            let open_bay = board.module.is_some_and(|module| modules[module].kind == ModuleKind::OpenBay);
+            !open_bay || !board.fittings.is_empty()
+        });
+    }
+    for board in &mut boards {
+        board.region = region(board, fittings, plane);
+    }
+    boards
+}
+
+/// A board less what is cut out of it: what is open at its edge or reaches past its top or bottom is cut away, the
+/// rest are holes.
+fn region(board: &Board, fittings: &[Fitting], plane: Plane) -> Region {
+    let whole = board.extent;
+    let (mut top, mut bottom, mut holes) = (Vec::new(), Vec::new(), Vec::new());
+    for cutout in board.fittings.iter().filter_map(|&index| fittings[index].cutout(plane)) {
+        let cut = cutout.extent;
+        let bite = |y: Length| Bite {
+            x0: cut.x0.mm(),
+            x1: cut.x1.mm(),
+            y: y.mm(),
+            mouth: 0.0,
+            inner: cutout.radius.mm(),
+        };
+        if cut.y1 >= whole.y1 {
+            top.push(bite(cut.y0.max(whole.y0)));
+        } else if cut.y0 <= whole.y0 {
+            bottom.push(bite(cut.y1));
+        } else {
+            holes.push(hole(cutout, &whole));
+        }
+    }
+    let (x0, y0, x1, y1) = (whole.x0.mm(), whole.y0.mm(), whole.x1.mm(), whole.y1.mm());
+    let corners = bitten(&sharp_box(x0, y0, x1, y1), 2, &top);
+    let corners = bitten(&corners, 0, &bottom);
+    Region { outer: outline(&corners), holes }
+}
+
+/// A hole, held to the sheet that it is cut in.
+fn hole(cutout: &Cutout, whole: &Extent) -> crate::geometry::Outline {
+    let cut = cutout.extent;
+    if cut.x0 >= whole.x0 && cut.x1 <= whole.x1 {
+        return cutout.outline.clone();
+    }
+    Extent { x0: cut.x0.max(whole.x0), x1: cut.x1.min(whole.x1), ..cut }.outline()
+}
