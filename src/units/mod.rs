@@ -10,10 +10,6 @@ pub mod show;
 mod symbols;
 
 pub use length::Length;
-<<<<<<< HEAD
-pub use show::{INCH_MARK, Show, System};
-=======
 pub use quantity::{Dimension, Quantity};
-pub use show::{Show, System};
+pub use show::{INCH_MARK, Show, System};
 pub(crate) use symbols::symbols;
->>>>>>> ed8b44c (Read quantities as people write them, and keep what a job's file says with its place)
