@@ -4,11 +4,13 @@
 //! [`units`], [`geometry`], [`findings`], [`model`], [`parameters`], [`solve`], [`rules`],
 //! [`drawing`], [`sheets`], [`write`], [`cli`].
 
+pub mod cli;
 pub mod drawing;
 pub mod findings;
 pub mod geometry;
 pub mod model;
 pub mod parameters;
+pub mod rules;
 pub mod sheets;
 pub mod solve;
 pub mod units;

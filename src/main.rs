@@ -1,3 +1,7 @@
-//! Entry.
+//! Entry: arguments in, exit status out.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    faceline::cli::run(std::env::args_os())
+}

@@ -4,6 +4,7 @@ mod boards;
 pub mod canvas;
 mod client;
 mod counter;
+mod coverage;
 pub mod dimensions;
 mod ends;
 pub mod frame;
@@ -22,6 +23,7 @@ pub mod table;
 pub mod title_block;
 pub mod view;
 
+pub use coverage::letters_lacking;
 pub use set::{Kind, Set, Unplaced};
 
 use crate::drawing::{Page, clash};
