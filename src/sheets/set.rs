@@ -97,6 +97,19 @@ impl<'s> Set<'s> {
         self.kinds.iter().map(|kind| self.page_count(*kind)).sum()
     }
 
+    /// The letter of a section, the same wherever the set shows where it is cut: from the end of the alphabet, since
+    /// modules begin at its start. `None` for kinds that are no section of this set.
+    pub fn section_letter(&self, kind: Kind) -> Option<String> {
+        let sections: Vec<&Kind> = self.kinds.iter().filter(|kind| matches!(kind, Kind::Section(..))).collect();
+        let index = sections.iter().position(|section| **section == kind)?;
+        let first = match sections.len() {
+            0..=3 => b'X',
+            4..=9 => b'R',
+            _ => return Some(format!("S{}", index + 1)),
+        };
+        Some(char::from(first + index as u8).to_string())
+    }
+
     /// An empty sheet of the job's paper with its border.
     pub fn sheet(&self) -> Canvas {
         let mut canvas = Canvas::new(self.solved.paper.width, self.solved.paper.height);

@@ -58,6 +58,11 @@ impl Running {
     /// Draws the line, the witness lines and the numbers. Stops that stand too near one another have their numbers
     /// moved apart, each at the end of a short bent line.
     pub fn draw<S>(&self, canvas: &mut Canvas, at: Layer, view: &View<S>, show: Show) {
+        self.draw_from(canvas, at, view, show, None);
+    }
+
+    /// The same where the datum lies on another page: the line begins at this paper x, without the open circle.
+    pub fn draw_from<S>(&self, canvas: &mut Canvas, at: Layer, view: &View<S>, show: Show, begin: Option<f64>) {
         let colour = if self.finished { Colour::ACCENT } else { Colour::INK };
         let mut stops: Vec<&Stop> = self.stops.iter().collect();
         stops.sort_by_key(|stop| stop.at.0);
@@ -65,14 +70,17 @@ impl Running {
         let places = spread(&stops.iter().map(|stop| view.x(stop.at.0)).collect::<Vec<_>>());
         let zero = PaperPoint::new(view.x(self.datum.0), self.line);
         let ends = stops.iter().map(|stop| view.x(stop.at.0));
-        let (low, high) = ends.fold((zero.x, zero.x), |(a, b), x| (a.min(x), b.max(x)));
+        let first = begin.unwrap_or(zero.x);
+        let (low, high) = ends.fold((first, first), |(a, b), x| (a.min(x), b.max(x)));
         let width = if self.finished { Pen::SECONDARY } else { Pen::DIMENSION };
         for (stop, place) in stops.iter().zip(&places) {
             self.draw_stop(canvas, at, view, show, stop, *place, colour);
         }
         let (a, b) = (PaperPoint::new(low, self.line), PaperPoint::new(high, self.line));
         canvas.line(at, a, b, width.coloured(colour));
-        canvas.circle(at, zero, ORIGIN, Paint::both(Pen::DIMENSION.coloured(colour), Fill::WHITE));
+        if begin.is_none() {
+            canvas.circle(at, zero, ORIGIN, Paint::both(Pen::DIMENSION.coloured(colour), Fill::WHITE));
+        }
     }
 
     #[allow(clippy::too_many_arguments)]
