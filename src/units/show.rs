@@ -27,6 +27,10 @@ const THIN_SPACE: char = '\u{2009}';
 pub const FRACTION_SLASH: char = '\u{2044}';
 /// U+2033, the inch mark.
 pub const INCH_MARK: char = '\u{2033}';
+/// Exact by definition (NIST SP 811).
+const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+/// The international table unit (NIST SP 811).
+const WATTS_PER_BTU_AN_HOUR: f64 = 0.293_071_07;
 /// U+2212, the minus sign.
 const MINUS: char = '\u{2212}';
 
@@ -101,6 +105,27 @@ impl Show {
         }
     }
 
+    /// A mass given in kilograms, to the nearest pound or kilogram: `236 lb`, `107 kg`, or `236 lb [107 kg]`.
+    pub fn mass(self, kilograms: f64) -> String {
+        let pounds = format!("{:.0} lb", kilograms / KILOGRAMS_PER_POUND);
+        match self.system {
+            System::Inches => pounds,
+            System::Millimetres => format!("{kilograms:.0} kg"),
+            System::Both => format!("{pounds} [{kilograms:.0} kg]"),
+        }
+    }
+
+    /// A heat input given in watts: `64000 Btu/h`, `18.8 kW`, or both.
+    pub fn heat(self, watts: f64) -> String {
+        let british = format!("{:.0} Btu/h", watts / WATTS_PER_BTU_AN_HOUR);
+        let metric = format!("{:.1} kW", watts / 1000.0);
+        match self.system {
+            System::Inches => british,
+            System::Millimetres => metric,
+            System::Both => format!("{british} [{metric}]"),
+        }
+    }
+
     /// What the title block says of the units.
     pub fn caption(self) -> String {
         match self.system {
@@ -157,5 +182,13 @@ mod tests {
     fn both_prints_inches_and_brackets_millimetres() {
         let show = Show::new(System::Both);
         assert_eq!(show.second(Length::from_inches(24.4375)).as_deref(), Some("[621]"));
+    }
+
+    #[test]
+    fn masses_and_heat_follow_the_units() {
+        assert_eq!(Show::new(System::Inches).mass(61.235), "135 lb");
+        assert_eq!(Show::new(System::Millimetres).mass(61.235), "61 kg");
+        assert_eq!(Show::new(System::Inches).heat(18_756.5), "64000 Btu/h");
+        assert_eq!(Show::new(System::Both).heat(18_756.5), "64000 Btu/h [18.8 kW]");
     }
 }
