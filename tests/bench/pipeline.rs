@@ -1,0 +1,118 @@
+//! How long it takes to read, solve, check, draw and write a job of 1, 10, 100 and 1,000 modules, and the first sample.
+//!
+//! `cargo bench --bench pipeline` prints one line a job: the median of several runs, in milliseconds.
+
+use std::collections::BTreeMap;
+use std::hint::black_box;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+use faceline::{model, parameters, rules, sheets, solve, write};
+
+/// Files in memory, so that no disk is timed.
+struct Memory(BTreeMap<PathBuf, Vec<u8>>);
+
+impl model::Files for Memory {
+    fn size(&self, path: &Path) -> io::Result<u64> {
+        self.0.get(path).map(|bytes| bytes.len() as u64).ok_or_else(|| io::ErrorKind::NotFound.into())
+    }
+    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
+        self.0.get(path).cloned().ok_or_else(|| io::ErrorKind::NotFound.into())
+    }
+    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
+        Ok(path.to_path_buf())
+    }
+}
+
+/// A run of so many modules, a drawer stack in each and a grill in the first. Invented.
+fn job(modules: usize) -> String {
+    let mut text = String::from(
+        r#"(
+    job: (title: "Bench", client: "", address: "", number: "1", owner: "", drawn_by: "", date: "2026-01-01", units: inches),
+    site: (left: open, right: open, back: open, floor: level, paving: "slabs"),
+    frame: (depth: "26 in", tube: "1 1/2 in", feet: (shortest: "1 in", longest: "4 in", inset: "2 in")),
+    build_up: (
+        board: (name: "cement board", thickness: "1/2 in"),
+        finish: skim_coat(name: "skim coat", thickness: "1/8 in", spread: "1/16 in"),
+        front: clad, left: clad, right: clad, back: boarded,
+    ),
+    substrate: (name: "plywood", thickness: "3/4 in", edge: flush_with_board),
+    counter: (material: concrete, name: "concrete", thickness: "1 1/2 in",
+        overhang: (front: "1 in", left: "1 in", right: "1 in", back: "1 in"), corner_radius: "1/2 in"),
+    height: counter_top("36 in"),
+    legs: [(id: "bench", modules: [
+"#,
+    );
+    for index in 0..modules {
+        text.push_str(&format!("(id: \"M{index}\", width: \"{} in\"),\n", if index == 0 { 40 } else { 20 }));
+    }
+    text.push_str("])],\nfittings: [\n");
+    text.push_str(
+        r#"(id: "grill", name: "grill", look: grill, in: "M0", across: centred,
+            cut: notch(width: "31 in", depth: from_finished_face("21 in"), drop: from_counter_top("9 1/2 in"), radius: "3/8 in"),
+            flange: (left: "5/8 in", right: "5/8 in", back: "7/8 in")),
+"#,
+    );
+    for index in 1..modules {
+        text.push_str(&format!(
+            "(id: \"d{index}\", name: \"drawers\", look: drawers(3), in: \"M{index}\", across: centred,
+            cut: opening(width: \"15 in\", height: \"20 in\", drop: from_counter_top(\"5 in\"))),\n"
+        ));
+    }
+    text.push_str("],\npaper: (size: \"A3\"),\n)\n");
+    text
+}
+
+fn main() {
+    println!("{:<22} {:>8} {:>8} {:>8} {:>9} {:>8} {:>9} {:>7}", "job", "read", "solve", "check", "draw", "write", "whole ms", "sheets");
+    let sample = std::fs::read_to_string("samples/terrace.ron").unwrap_or_default();
+    measure("samples/terrace.ron", sample, 15);
+    for (modules, runs) in [(1, 15), (10, 11), (100, 5), (1000, 3)] {
+        measure(&format!("{modules} modules"), job(modules), runs);
+    }
+}
+
+fn measure(name: &str, text: String, runs: usize) {
+    let path = PathBuf::from("job.ron");
+    let files = Memory(BTreeMap::from([(path.clone(), text.into_bytes())]));
+    let mut times: Vec<[f64; 6]> = Vec::new();
+    let mut count = 0;
+    for _ in 0..runs {
+        let start = Instant::now();
+        let given = match model::read(&path, &[], &files).and_then(|written| parameters::resolve(&written, &[])) {
+            Ok(given) => given,
+            Err(problems) => return println!("{name:<22} can't be read: {}", problems[0].message),
+        };
+        let read = start.elapsed();
+        let solved = match solve::solve(&given) {
+            Ok(solved) => solved,
+            Err(problems) => return println!("{name:<22} can't be solved: {}", problems[0].message),
+        };
+        let solved_at = start.elapsed();
+        let findings = rules::check(&solved);
+        let checked = start.elapsed();
+        let pages = match sheets::draw(&solved, &findings, |_| true) {
+            Ok(pages) => pages,
+            Err(unplaced) => return println!("{name:<22} can't be lettered: {} {}", unplaced[0].sheet, unplaced[0].what[0]),
+        };
+        let drawn = start.elapsed();
+        for page in &pages {
+            black_box(write::svg::page(page));
+        }
+        let whole = start.elapsed();
+        count = pages.len();
+        let ms = |a: std::time::Duration, b: std::time::Duration| (b - a).as_secs_f64() * 1e3;
+        let zero = std::time::Duration::ZERO;
+        times.push([ms(zero, read), ms(read, solved_at), ms(solved_at, checked), ms(checked, drawn), ms(drawn, whole), ms(zero, whole)]);
+    }
+    let median = |k: usize| {
+        let mut column: Vec<f64> = times.iter().map(|row| row[k]).collect();
+        column.sort_by(f64::total_cmp);
+        column[column.len() / 2]
+    };
+    println!(
+        "{name:<22} {:>8.2} {:>8.2} {:>8.2} {:>9.2} {:>8.2} {:>9.2} {count:>7}",
+        median(0), median(1), median(2), median(3), median(4), median(5)
+    );
+}
