@@ -127,3 +127,232 @@ fn the_command_line_puts_other_values_in_place() {
     let (message, instead, at) = said(&problems[0]);
     assert_eq!((message.as_str(), instead.as_str(), at.as_str()), ("nothing is called `rial`", "write `rail`", "rial"));
 }
+
+/// Message, remedy and place of the one problem that a change of the worked example makes.
+#[track_caller]
+fn expect(from: &str, to: &str, message: &str, instead: &str, at: &str) {
+    let found = one(from, to);
+    assert!(found.0.contains(message), "{found:?}");
+    assert!(found.1.contains(instead), "{found:?}");
+    assert_eq!(found.2, at, "{found:?}");
+}
+
+#[test]
+fn a_bare_number_asks_for_its_unit() {
+    expect("\"28 in\"", "28", "`28` has no unit", "write \"28 in\" or \"28 mm\"", "28");
+    expect("\"28 in\"", "\"28\"", "`28` has no unit", "write \"28 in\"", "\"28\"");
+    expect("\"28 in\"", "\"2 * 14\"", "a plain number", "20 3/4 in", "\"2 * 14\"");
+}
+
+#[test]
+fn a_wrong_unit_is_named() {
+    expect("\"28 in\"", "\"28 inchs\"", "`inchs` is not a unit", "", "inchs");
+    expect("\"28 in\"", "\"28 lb\"", "is a weight, and a length is wanted", "", "\"28 lb\"");
+    expect("\"28 in\"", "\"28 in * 1 in\"", "is an area", "", "\"28 in * 1 in\"");
+    expect("\"28 in\"", "\"28 in + 1\"", "adds a length and a plain number", "unit", "28 in + 1");
+}
+
+#[test]
+fn lengths_that_cannot_be_are_refused() {
+    expect("\"28 in\"", "\"-28 in\"", "negative", "", "\"-28 in\"");
+    expect("\"28 in\"", "\"0 in\"", "zero", "", "\"0 in\"");
+    expect("\"28 in\"", "\"1001 m\"", "kilometre", "", "\"1001 m\"");
+    expect("\"28 in\"", &format!("\"{} in\"", "9".repeat(400)), "too large", "", &"9".repeat(400));
+    expect("\"28 in\"", "\"28 in / (1 - 1)\"", "divides by zero", "", "28 in / (1 - 1)");
+    expect("\"28 in\"", "\"\"", "empty", "20 3/4 in", "\"\"");
+    expect("\"28 in\"", "[1, 2]", "text is expected", "", "[1, 2]");
+}
+
+#[test]
+fn misspelt_names_are_told_with_the_nearest() {
+    expect("depth: \"28 in\"", "dept: \"28 in\"", "`dept` is not a field of `frame`", "write `depth`", "dept");
+    expect("look: grill", "look: gril", "`gril` is not one of the choices", "write `grill`", "gril");
+    expect("\"28 in\"", "\"grill.cutout_wdth\"", "nothing is called", "write `grill.cutout_width`", "grill.cutout_wdth");
+    expect("in: \"B\"", "in: \"E\"", "no module `E`", "", "\"E\"");
+    expect("thickness: \"3/4 in\",", "", "`thickness` is missing from `substrate`", "", ")");
+    expect("id: \"A\"", "id: \"B\"", "given twice", "", "\"B\"");
+    expect("id: \"A\"", "id: \"frame\"", "can't be the id", "", "\"frame\"");
+    expect("across: centred", "across: aligned_with(\"gril\")", "no fitting `gril`", "write \"grill\"", "\"gril\"");
+    expect("across: centred", "across: aligned_with(\"grill\")", "placed from each other", "", "\"grill\"");
+}
+
+#[test]
+fn all_mistakes_are_told_at_once() {
+    let text = EXAMPLE
+        .replacen("depth: \"28 in\"", "dept: \"28 in\", depth: 28", 1)
+        .replacen("id: \"A\"", "it: (1, \")\"), id: \"A\"", 1)
+        .replacen("\"42 in\"", "\"42 inch + 3\"", 1)
+        .replacen("\"9 in\"", "\"nine\"", 1);
+    let problems = solve(&job(&text), &[]).unwrap_err();
+    let messages: Vec<&str> = problems.iter().map(|problem| problem.message.as_str()).collect();
+    assert_eq!(
+        messages,
+        [
+            "`dept` is not a field of `frame`",
+            "`28` has no unit",
+            "`it` is not a field of `module`",
+            "`42 inch + 3` adds a length and a plain number",
+            "nothing is called `nine`",
+        ]
+    );
+    let lines: Vec<usize> = problems.iter().map(|problem| problem.place.as_ref().unwrap().line_column().0).collect();
+    assert!(lines.is_sorted(), "{lines:?}");
+}
+
+#[test]
+fn files_that_are_no_jobs_are_refused() {
+    let said = |bytes: Vec<u8>| read(&Held::default().with("/job/job.ron", bytes)).unwrap_err()[0].message.clone();
+    assert!(said(Vec::new()).contains("empty"));
+    assert!(said(b" \n\t".to_vec()).contains("empty"));
+    assert!(said(b"// only a comment\n".to_vec()).len() > 5);
+    assert!(said(vec![0xff, 0xfe, 0x00]).contains("not UTF-8"));
+    assert!(said(b"(job\0)".to_vec()).contains("zero bytes"));
+    assert!(said(vec![b' '; 50_000_000]).contains("too large"));
+    assert!(read(&Held::default()).unwrap_err()[0].message.contains("no such file"));
+}
+
+#[test]
+fn deep_nesting_is_refused() {
+    for text in [
+        "(".repeat(100_000),
+        "[".repeat(100_000),
+        format!("(job: {}", "(".repeat(100_000)),
+        format!("(job: (title: {}", "[".repeat(100_000)),
+        EXAMPLE.replacen("\"28 in\"", &"[".repeat(100_000), 1),
+        EXAMPLE.replacen("\"33 3/8 in\"", &"(published: ".repeat(100_000), 1),
+        EXAMPLE.replacen("\"33 3/8 in\"", &"/*".repeat(100_000), 1),
+    ] {
+        let problems = read(&job(&text)).unwrap_err();
+        assert_eq!(problems.len(), 1);
+        assert!(problems[0].place.is_some());
+    }
+    let nested = format!("\"{}1 in{}\"", "(".repeat(500), ")".repeat(500));
+    assert!(broken("\"28 in\"", &nested)[0].message.contains("nested"));
+}
+
+#[test]
+fn cycles_name_their_members_in_order() {
+    let with = |entries: &str| broken("frame:", &format!("parameters: {{ {entries} }},\n    frame:"));
+    let problems = with("\"a\": \"b + 1 in\", \"b\": \"c\", \"c\": \"a * 2\", \"d\": \"a\"");
+    assert_eq!(problems.len(), 1, "{problems:#?}");
+    assert!(problems[0].message.contains("a -> b -> c -> a"), "{}", problems[0].message);
+    assert!(with("\"a\": \"a\"")[0].message.contains("in terms of itself"));
+    assert!(broken("\"28 in\"", "\"frame.depth\"")[0].message.contains("in terms of itself"));
+    assert!(with("\"a\": \"1 in\", \"a\": \"2 in\"")[0].message.contains("given twice"));
+    assert!(with("\"mm\": \"1 in\"")[0].message.contains("can't be the name"));
+    assert!(with("\"a\": \"1 in / 0\"")[0].message.contains("divides by zero"));
+    assert!(with("\"a\": \"1 in / (2 in - 2 in)\"")[0].message.contains("divides by zero"));
+}
+
+#[test]
+fn a_long_chain_is_worked_out_and_a_long_circle_told() {
+    let chain = |last: &str| {
+        let mut entries: String = (0..60_000).map(|n| format!("\"p{n}\": \"p{} + 1 mm\",\n", n + 1)).collect();
+        entries.push_str(&format!("\"p60000\": \"{last}\""));
+        let text = EXAMPLE.replacen("frame: (depth: \"28 in\")", &format!("parameters: {{ {entries} }},\n frame: (depth: \"p0\")"), 1);
+        solve(&job(&text), &[])
+    };
+    assert_eq!(chain("1 mm").unwrap().frame.depth, Length::from_mm(60_001.0));
+    let problems = chain("p0").unwrap_err();
+    assert_eq!(problems.len(), 1);
+    assert!(problems[0].message.contains("more) -> p0"), "{}", problems[0].message);
+}
+
+#[test]
+fn widths_that_wait_for_the_layout_are_not_for_arithmetic() {
+    let text = |width: &str| EXAMPLE.replacen("\"18 in\"", width, 1).replacen("\"28 in\"", "\"A.width\"", 1);
+    for width in ["\"what is left\"", "\"18 in to 24 in\""] {
+        let problems = solve(&job(&text(width)), &[]).unwrap_err();
+        assert_eq!(problems.len(), 1, "{problems:#?}");
+        assert!(problems[0].message.contains("known only once"), "{}", problems[0].message);
+    }
+    assert_eq!(inches(solve(&job(&text("\"18 in\"")), &[]).unwrap().frame.depth), 18.0);
+    expect("\"18 in\"", "\"24 in to 18 in\"", "begins above its end", "", "\"24 in to 18 in\"");
+    expect("\"18 in\"", "\"18 to 24 in\"", "`18` has no unit", "", "18");
+}
+
+fn with_libraries(libraries: &str) -> Held {
+    job(&EXAMPLE.replacen("frame:", &format!("libraries: [{libraries}],\n    frame:"), 1))
+}
+
+#[track_caller]
+fn complains(files: &Held, part: &str) {
+    let problems = solve(files, &[]).unwrap_err();
+    assert!(problems.iter().any(|problem| problem.message.contains(part)), "{problems:#?}");
+    assert!(problems.iter().all(|problem| problem.place.is_some()));
+}
+
+#[test]
+fn libraries_that_cannot_be_used_are_told() {
+    complains(&with_libraries("\"none.ron\""), "`/job/none.ron` (there is no such file)");
+    complains(&with_libraries("\"../other/secret.ron\"").with("/other/secret.ron", "()"), "outside");
+    complains(&with_libraries("\"/other/secret.ron\"").with("/other/secret.ron", "()"), "path from the job's folder");
+    let mut linked = with_libraries("\"link.ron\"").with("/other/secret.ron", "()");
+    linked.links.insert("/job/link.ron".into(), "/other/secret.ron".into());
+    complains(&linked, "outside");
+    let looping = with_libraries("\"a.ron\"")
+        .with("/job/a.ron", "(libraries: [\"deep/b.ron\"])")
+        .with("/job/deep/b.ron", "(libraries: [\"../a.ron\"])");
+    complains(&looping, "a.ron -> deep/b.ron -> ../a.ron");
+    complains(&with_libraries("\"a.ron\"").with("/job/a.ron", "(fitings: [])"), "`fitings` is not a field of `library`");
+    complains(&with_libraries("\"a.ron\"").with("/job/a.ron", "(fittings: [(id: \"x\", in: \"B\")])"), "no `in`");
+}
+
+#[test]
+fn a_library_gives_what_the_job_does_not_say() {
+    let library = "(fittings: [(id: \"wide\", look: doors, name: \"doors\", weight: \"20 lb\",
+        cut: opening(width: \"20 in\", height: \"10 in\", drop: from_counter_top(\"20 in\")))])";
+    let used = |own: &str| {
+        let text = EXAMPLE
+            .replacen("frame:", "libraries: [\"shelf.ron\"],\n    frame:", 1)
+            .replacen("fittings: [", &format!("fittings: [(id: \"d\", from: \"wide\", in: \"B\", {own}),"), 1);
+        solve(&job(&text).with("/shelf/shelf.ron", library), &[])
+    };
+    let given = used("weight: \"25 lb\", measured: {\"cutout_width\": \"20 1/16 in\"}").unwrap();
+    let Cut::Opening { width, .. } = &given.fittings[0].cut else { panic!("no opening") };
+    assert_eq!((width.published, width.measured), (Some(Length::from_inches(20.0)), Some(Length::from_inches(20.0625))));
+    assert_eq!(given.fittings[0].mass.map(|mass| (mass * 1e6).round()), Some(11_339_809.0));
+    let wrong = used("measured: {\"cutout_widht\": \"20 in\"}").unwrap_err();
+    assert!(wrong[0].instead.contains("cutout_width"), "{wrong:#?}");
+}
+
+#[test]
+fn a_title_may_hold_anything() {
+    let title = "<&\\\"'/..\\n\\u{7}";
+    let given = solve(&job(&EXAMPLE.replacen("Worked example", title, 1)), &[]).unwrap();
+    assert_eq!(given.job.title, "<&\"'/..\n\u{7}");
+}
+
+#[test]
+fn escaped_text_keeps_its_place() {
+    expect("\"28 in\"", "\"5'-3 1/2\\\" + rail\"", "nothing is called `rail`", "", "\"5'-3 1/2\\\" + rail\"");
+    expect("\"28 in\"", "r#\"5'-3 1/2\" + rail\"#", "nothing is called `rail`", "", "rail");
+    expect("\"28 in\"", "/* depth */ \"x\" // here\n", "nothing is called `x`", "", "x");
+}
+
+struct Disk;
+
+impl Files for Disk {
+    fn size(&self, path: &Path) -> io::Result<u64> {
+        std::fs::metadata(path).map(|facts| facts.len())
+    }
+
+    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
+        std::fs::read(path)
+    }
+
+    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
+        path.canonicalize()
+    }
+}
+
+#[test]
+fn the_samples_read_from_the_disk() {
+    for (name, fittings, files) in [("terrace", 5, 1), ("island", 10, 1), ("courtyard", 5, 3)] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("samples/{name}.ron"));
+        let written = model::read(&path, &[], &Disk).unwrap_or_else(|problems| panic!("{problems:#?}"));
+        assert_eq!(written.files_read().len(), files);
+        let given = resolve(&written, &[]).unwrap_or_else(|problems| panic!("{name}: {problems:#?}"));
+        assert_eq!(given.fittings.len(), fittings, "{name}");
+    }
+}

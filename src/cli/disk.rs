@@ -11,7 +11,8 @@ pub struct Disk;
 
 impl Files for Disk {
     fn size(&self, path: &Path) -> io::Result<u64> {
-        std::fs::metadata(path).map(|data| data.len())
+        let facts = std::fs::metadata(path)?;
+        if facts.is_dir() { Err(io::ErrorKind::IsADirectory.into()) } else { Ok(facts.len()) }
     }
 
     fn read(&self, path: &Path, limit: u64) -> io::Result<Vec<u8>> {
@@ -21,6 +22,7 @@ impl Files for Disk {
     }
 
     fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        path.canonicalize()
+        // An empty path is the folder that the program runs in.
+        if path.as_os_str().is_empty() { Path::new(".").canonicalize() } else { path.canonicalize() }
     }
 }

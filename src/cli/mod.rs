@@ -6,6 +6,7 @@ mod disk;
 mod draw;
 mod new;
 mod outcome;
+pub mod report;
 mod say;
 mod write_set;
 

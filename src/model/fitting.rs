@@ -28,6 +28,8 @@ pub struct FittingText {
     pub(crate) face: Option<FaceText>,
     pub(crate) across: Option<AcrossText>,
     pub(crate) cut: Option<CutText>,
+    /// In the place of the cut's own drop: a library's front hangs where the job says.
+    pub(crate) drop: Option<DropText>,
     #[serde(default)]
     pub(crate) measured: Entries,
     pub(crate) flange: Option<FlangeText>,
@@ -105,12 +107,12 @@ pub enum AcrossFromText {
 #[derive(Clone, Debug, Deserialize)]
 #[serde(rename = "cut", rename_all = "snake_case", deny_unknown_fields)]
 pub enum CutText {
-    Notch { width: DimensionText, depth: DepthText, drop: DropText, radius: Option<Text> },
+    Notch { width: DimensionText, depth: DepthText, drop: Option<DropText>, radius: Option<Text> },
     Well { width: DimensionText, depth: DimensionText, radius: Option<Text>, setback: SetbackText },
     RoundWell { diameter: DimensionText, setback: SetbackText },
-    Opening { width: DimensionText, height: ExtentText, drop: DropText, radius: Option<Text> },
-    Vent { width: DimensionText, height: ExtentText, drop: DropText, radius: Option<Text> },
-    PassThrough { width: DimensionText, height: ExtentText, drop: DropText, radius: Option<Text> },
+    Opening { width: DimensionText, height: ExtentText, drop: Option<DropText>, radius: Option<Text> },
+    Vent { width: DimensionText, height: ExtentText, drop: Option<DropText>, radius: Option<Text> },
+    PassThrough { width: DimensionText, height: ExtentText, drop: Option<DropText>, radius: Option<Text> },
 }
 
 /// A depth with its datum.

@@ -36,7 +36,9 @@ pub(super) fn parse<T: DeserializeOwned>(file: &Arc<SourceFile>) -> (Option<T>, 
         let (span, code) = inner.unwrap_or_else(|| (byte_range(&text, &error.span), error.code));
         let follows = matches!(&code, ron::Error::MissingStructField { field, .. } if misspelt.contains(field));
         if !follows {
-            let place = Place { file: file.clone(), start: span.start, end: span.end };
+            // A point is shown as the letter that stands there.
+            let letter = text.get(span.start..).and_then(|rest| rest.chars().next()).map_or(0, char::len_utf8);
+            let place = Place { file: file.clone(), start: span.start, end: span.end.max(span.start + letter) };
             complaints.push(complaint::problem(&code, &text).at(&place));
         }
         let past = match &code {

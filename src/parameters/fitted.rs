@@ -63,6 +63,13 @@ impl<'j> Fitted<'j> {
         self.field(|fitting| fitting.cut.as_ref())
     }
 
+    /// How far down its cut is: what stands beside the cut goes before what stands in it.
+    pub(super) fn drop(self) -> Option<&'j DropText> {
+        let beside = |fitting: &'j FittingText| fitting.drop.as_ref();
+        let within = |fitting: &'j FittingText| fitting.cut.as_ref().and_then(CutText::drop);
+        beside(self.own).or_else(|| within(self.own)).or_else(|| self.base.and_then(|base| beside(base).or_else(|| within(base))))
+    }
+
     pub(super) fn body(self) -> Option<&'j BodyText> {
         self.field(|fitting| fitting.body.as_ref())
     }
@@ -98,8 +105,8 @@ impl<'j> Fitted<'j> {
     pub(super) fn dimensions(self) -> Vec<(&'static str, &'j DimensionText)> {
         let mut all = Vec::new();
         match self.cut() {
-            Some(CutText::Notch { width, depth, drop, .. }) => {
-                all.extend([("cutout_width", width), ("cutout_depth", depth.dimension()), ("drop", drop.dimension())]);
+            Some(CutText::Notch { width, depth, .. }) => {
+                all.extend([("cutout_width", width), ("cutout_depth", depth.dimension())]);
             }
             Some(CutText::Well { width, depth, setback, .. }) => {
                 all.extend([("cutout_width", width), ("cutout_depth", depth), ("setback", setback.depth().dimension())]);
@@ -108,16 +115,19 @@ impl<'j> Fitted<'j> {
                 all.extend([("diameter", diameter), ("setback", setback.depth().dimension())]);
             }
             Some(
-                CutText::Opening { width, height, drop, .. }
-                | CutText::Vent { width, height, drop, .. }
-                | CutText::PassThrough { width, height, drop, .. },
+                CutText::Opening { width, height, .. }
+                | CutText::Vent { width, height, .. }
+                | CutText::PassThrough { width, height, .. },
             ) => {
-                all.extend([("cutout_width", width), ("drop", drop.dimension())]);
+                all.push(("cutout_width", width));
                 if let ExtentText::High(height) = height {
                     all.push(("cutout_height", height));
                 }
             }
             None => {}
+        }
+        if let Some(drop) = self.drop() {
+            all.push(("drop", drop.dimension()));
         }
         if let Some(body) = self.body() {
             all.extend([("body_width", &body.width), ("body_depth", &body.depth), ("body_height", &body.height)]);
@@ -166,6 +176,19 @@ impl CutText {
             | CutText::Vent { radius, .. }
             | CutText::PassThrough { radius, .. } => radius.as_ref(),
             CutText::RoundWell { .. } => None,
+        }
+    }
+}
+
+impl CutText {
+    /// The written drop.
+    pub(super) fn drop(&self) -> Option<&DropText> {
+        match self {
+            CutText::Notch { drop, .. }
+            | CutText::Opening { drop, .. }
+            | CutText::Vent { drop, .. }
+            | CutText::PassThrough { drop, .. } => drop.as_ref(),
+            CutText::Well { .. } | CutText::RoundWell { .. } => None,
         }
     }
 }

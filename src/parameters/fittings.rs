@@ -181,8 +181,8 @@ fn cut(one: Fitted<'_>, written: &CutText, reader: &mut Reader) -> Cut {
         reader.length_or(&name, default, written.radius(), Sign::NotNegative)
     };
     match written {
-        CutText::Notch { width, depth, drop, .. } => {
-            let (drop, drop_from) = self::drop(one, drop, reader);
+        CutText::Notch { width, depth, .. } => {
+            let (drop, drop_from) = self::drop(one, reader);
             Cut::Notch {
                 width: measure(one, "cutout_width", width, Sign::Positive, reader),
                 depth: measure(one, "cutout_depth", depth.dimension(), Sign::Positive, reader),
@@ -204,33 +204,30 @@ fn cut(one: Fitted<'_>, written: &CutText, reader: &mut Reader) -> Cut {
             let shape = WellShape::Circle { diameter: measure(one, "diameter", diameter, Sign::Positive, reader) };
             well(one, shape, setback, reader)
         }
-        CutText::Opening { width, height, drop, .. } => opening(one, (width, height, drop), OpeningSort::Fitting, radius("fitting.radius.opening", reader), reader),
-        CutText::Vent { width, height, drop, .. } => opening(one, (width, height, drop), OpeningSort::Vent, radius("fitting.radius.opening", reader), reader),
-        CutText::PassThrough { width, height, drop, .. } => opening(one, (width, height, drop), OpeningSort::PassThrough, radius("fitting.radius.opening", reader), reader),
+        CutText::Opening { width, height, .. }
+        | CutText::Vent { width, height, .. }
+        | CutText::PassThrough { width, height, .. } => {
+            let (drop, drop_from) = self::drop(one, reader);
+            Cut::Opening {
+                width: measure(one, "cutout_width", width, Sign::Positive, reader),
+                height: match height {
+                    ExtentText::ToFloor => None,
+                    ExtentText::High(height) => Some(measure(one, "cutout_height", height, Sign::Positive, reader)),
+                },
+                drop,
+                drop_from,
+                radius: radius("fitting.radius.opening", reader),
+                sort: match written {
+                    CutText::Vent { .. } => OpeningSort::Vent,
+                    CutText::PassThrough { .. } => OpeningSort::PassThrough,
+                    _ => OpeningSort::Fitting,
+                },
+            }
+        }
     }
 }
 
-fn opening(
-    one: Fitted<'_>,
-    (width, height, drop): (&DimensionText, &ExtentText, &DropText),
-    sort: OpeningSort,
-    radius: Length,
-    reader: &mut Reader,
-) -> Cut {
-    let (drop, drop_from) = self::drop(one, drop, reader);
-    Cut::Opening {
-        width: measure(one, "cutout_width", width, Sign::Positive, reader),
-        height: match height {
-            ExtentText::ToFloor => None,
-            ExtentText::High(height) => Some(measure(one, "cutout_height", height, Sign::Positive, reader)),
-        },
-        drop,
-        drop_from,
-        radius,
-        sort,
-    }
-}
-
+/// A well goes down through everything: it has no drop.
 fn well(one: Fitted<'_>, shape: WellShape, setback: &SetbackText, reader: &mut Reader) -> Cut {
     Cut::Well {
         shape,
@@ -244,7 +241,13 @@ fn well(one: Fitted<'_>, shape: WellShape, setback: &SetbackText, reader: &mut R
     }
 }
 
-fn drop(one: Fitted<'_>, drop: &DropText, reader: &mut Reader) -> (Measure, HeightFrom) {
+fn drop(one: Fitted<'_>, reader: &mut Reader) -> (Measure, HeightFrom) {
+    let Some(drop) = one.drop() else {
+        let id = &one.own.id;
+        let instead = "write `drop: from_counter_top(\"…\")`, beside the cut or in it";
+        reader.tell(format!("`{}` has no `drop`", id.text), instead, &id.place);
+        return (Measure::published(Length::ZERO), HeightFrom::CounterTop);
+    };
     let from = match drop {
         DropText::FromCounterTop(_) => HeightFrom::CounterTop,
         DropText::FromSubstrateTop(_) => HeightFrom::SubstrateTop,
