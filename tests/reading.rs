@@ -167,7 +167,13 @@ fn lengths_that_cannot_be_are_refused() {
 fn misspelt_names_are_told_with_the_nearest() {
     expect("depth: \"28 in\"", "dept: \"28 in\"", "`dept` is not a field of `frame`", "write `depth`", "dept");
     expect("look: grill", "look: gril", "`gril` is not one of the choices", "write `grill`", "gril");
-    expect("\"28 in\"", "\"grill.cutout_wdth\"", "nothing is called", "write `grill.cutout_width`", "grill.cutout_wdth");
+    expect(
+        "\"28 in\"",
+        "\"grill.cutout_wdth\"",
+        "nothing is called",
+        "write `grill.cutout_width`",
+        "grill.cutout_wdth",
+    );
     expect("in: \"B\"", "in: \"E\"", "no module `E`", "", "\"E\"");
     expect("thickness: \"3/4 in\",", "", "`thickness` is missing from `substrate`", "", ")");
     expect("id: \"A\"", "id: \"B\"", "given twice", "", "\"B\"");
@@ -249,7 +255,11 @@ fn a_long_chain_is_worked_out_and_a_long_circle_told() {
     let chain = |last: &str| {
         let mut entries: String = (0..60_000).map(|n| format!("\"p{n}\": \"p{} + 1 mm\",\n", n + 1)).collect();
         entries.push_str(&format!("\"p60000\": \"{last}\""));
-        let text = EXAMPLE.replacen("frame: (depth: \"28 in\")", &format!("parameters: {{ {entries} }},\n frame: (depth: \"p0\")"), 1);
+        let text = EXAMPLE.replacen(
+            "frame: (depth: \"28 in\")",
+            &format!("parameters: {{ {entries} }},\n frame: (depth: \"p0\")"),
+            1,
+        );
         solve(&job(&text), &[])
     };
     assert_eq!(chain("1 mm").unwrap().frame.depth, Length::from_mm(60_001.0));
@@ -294,7 +304,10 @@ fn libraries_that_cannot_be_used_are_told() {
         .with("/job/a.ron", "(libraries: [\"deep/b.ron\"])")
         .with("/job/deep/b.ron", "(libraries: [\"../a.ron\"])");
     complains(&looping, "a.ron -> deep/b.ron -> ../a.ron");
-    complains(&with_libraries("\"a.ron\"").with("/job/a.ron", "(fitings: [])"), "`fitings` is not a field of `library`");
+    complains(
+        &with_libraries("\"a.ron\"").with("/job/a.ron", "(fitings: [])"),
+        "`fitings` is not a field of `library`",
+    );
     complains(&with_libraries("\"a.ron\"").with("/job/a.ron", "(fittings: [(id: \"x\", in: \"B\")])"), "no `in`");
 }
 
@@ -303,14 +316,19 @@ fn a_library_gives_what_the_job_does_not_say() {
     let library = "(fittings: [(id: \"wide\", look: doors, name: \"doors\", weight: \"20 lb\",
         cut: opening(width: \"20 in\", height: \"10 in\", drop: from_counter_top(\"20 in\")))])";
     let used = |own: &str| {
-        let text = EXAMPLE
-            .replacen("frame:", "libraries: [\"shelf.ron\"],\n    frame:", 1)
-            .replacen("fittings: [", &format!("fittings: [(id: \"d\", from: \"wide\", in: \"B\", {own}),"), 1);
+        let text = EXAMPLE.replacen("frame:", "libraries: [\"shelf.ron\"],\n    frame:", 1).replacen(
+            "fittings: [",
+            &format!("fittings: [(id: \"d\", from: \"wide\", in: \"B\", {own}),"),
+            1,
+        );
         solve(&job(&text).with("/shelf/shelf.ron", library), &[])
     };
     let given = used("weight: \"25 lb\", measured: {\"cutout_width\": \"20 1/16 in\"}").unwrap();
     let Cut::Opening { width, .. } = &given.fittings[0].cut else { panic!("no opening") };
-    assert_eq!((width.published, width.measured), (Some(Length::from_inches(20.0)), Some(Length::from_inches(20.0625))));
+    assert_eq!(
+        (width.published, width.measured),
+        (Some(Length::from_inches(20.0)), Some(Length::from_inches(20.0625)))
+    );
     assert_eq!(given.fittings[0].mass.map(|mass| (mass * 1e6).round()), Some(11_339_809.0));
     let wrong = used("measured: {\"cutout_widht\": \"20 in\"}").unwrap_err();
     assert!(wrong[0].instead.contains("cutout_width"), "{wrong:#?}");

@@ -175,7 +175,9 @@ mod tests {
     #[test]
     fn a_problem_shows_its_line_and_the_remedy() {
         let text = problems(&[problem()], false);
-        for part in ["error: `28` has no unit", "run.ron:2:12", "depth: 28,", "^^", "help: write \"28 in\" or \"28 mm\""] {
+        for part in
+            ["error: `28` has no unit", "run.ron:2:12", "depth: 28,", "^^", "help: write \"28 in\" or \"28 mm\""]
+        {
             assert!(text.contains(part), "{part} is not in\n{text}");
         }
         assert!(!text.contains('\u{1b}'));

@@ -6,10 +6,9 @@ use ron::Error;
 /// What is wrong, and what to write instead; the place is the caller's.
 pub(super) fn problem(error: &Error, text: &str) -> Problem {
     match error {
-        Error::NoSuchStructField { expected, found, outer } => Problem::new(
-            format!("`{found}` is not a field{}", of(outer)),
-            choice(found, expected, "its fields are"),
-        ),
+        Error::NoSuchStructField { expected, found, outer } => {
+            Problem::new(format!("`{found}` is not a field{}", of(outer)), choice(found, expected, "its fields are"))
+        }
         Error::NoSuchEnumVariant { expected, found, outer } => Problem::new(
             format!("`{found}` is not one of the choices{}", for_(outer)),
             choice(found, expected, "choose from"),
@@ -34,17 +33,20 @@ pub(super) fn problem(error: &Error, text: &str) -> Problem {
         Error::ExpectedMap => Problem::new("names with values are expected here", "write `{ \"name\": \"value\" }`"),
         Error::ExpectedBoolean => Problem::new("yes or no is expected here", "write `true` or `false`"),
         Error::ExpectedMapColon => Problem::new("a colon is expected here", "write `name: value`"),
-        Error::TrailingCharacters => {
-            Problem::new("the job ends before this", "remove what follows its last bracket")
-        }
+        Error::TrailingCharacters => Problem::new("the job ends before this", "remove what follows its last bracket"),
         Error::ExpectedStructLike | Error::ExpectedNamedStructLike(_) => Problem::new(
             "fields in `(` and `)` are expected here",
-            if balanced(text) { "write `( name: value, … )`" } else { "brackets are not closed: look for a missing `)`" },
+            if balanced(text) {
+                "write `( name: value, … )`"
+            } else {
+                "brackets are not closed: look for a missing `)`"
+            },
         ),
         Error::Eof => Problem::new("the file ends in the middle of something", "look for a bracket that is not closed"),
-        Error::ExpectedDifferentStructName { expected, found } => {
-            Problem::new(format!("`{found}` does not belong before this bracket"), format!("leave it out: this is the {expected}"))
-        }
+        Error::ExpectedDifferentStructName { expected, found } => Problem::new(
+            format!("`{found}` does not belong before this bracket"),
+            format!("leave it out: this is the {expected}"),
+        ),
         other => Problem::new(lower_first(&other.to_string()), ""),
     }
 }

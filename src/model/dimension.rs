@@ -66,7 +66,10 @@ impl<'de> Deserialize<'de> for ExtentText {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<ExtentText, D::Error> {
         match text::raw(deserializer)? {
             "to_floor" => Ok(ExtentText::ToFloor),
-            raw if raw.starts_with(|c: char| c.is_alphabetic()) && !raw.starts_with("r\"") && !raw.starts_with("r#") => {
+            raw if raw.starts_with(|c: char| c.is_alphabetic())
+                && !raw.starts_with("r\"")
+                && !raw.starts_with("r#") =>
+            {
                 Err(D::Error::custom(format!("`{raw}` is not a height: write `to_floor` or a length in quotes")))
             }
             raw => DimensionText::from_raw(raw).map(ExtentText::High),

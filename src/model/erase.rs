@@ -60,7 +60,8 @@ fn raw_string_end(bytes: &[u8], at: usize) -> Option<usize> {
     let mut end = at + hashes + 1;
     loop {
         let rest = bytes.get(end..)?;
-        let closing = rest.first()? == &b'"' && rest.iter().skip(1).take(hashes).filter(|b| **b == b'#').count() == hashes;
+        let closing =
+            rest.first()? == &b'"' && rest.iter().skip(1).take(hashes).filter(|b| **b == b'#').count() == hashes;
         if closing {
             return Some(end + hashes);
         }

@@ -53,7 +53,10 @@ pub(super) fn source(path: &Path, files: &dyn Files) -> Result<Arc<SourceFile>, 
         Problem::new(format!("`{name}` is not text: byte {at} is not UTF-8"), "save it as plain UTF-8 text")
     })?;
     if text.contains('\0') {
-        return Err(Problem::new(format!("`{name}` is not text: it has zero bytes in it"), "save it as plain UTF-8 text"));
+        return Err(Problem::new(
+            format!("`{name}` is not text: it has zero bytes in it"),
+            "save it as plain UTF-8 text",
+        ));
     }
     let text = text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text);
     Ok(Arc::new(SourceFile { name, text }))

@@ -55,7 +55,10 @@ impl Shelf<'_> {
             return Ok(());
         }
         if self.done.len() + self.open.len() >= MOST_LIBRARIES {
-            return Err(Problem::new(format!("more than {MOST_LIBRARIES} libraries"), "put fittings together in fewer files"));
+            return Err(Problem::new(
+                format!("more than {MOST_LIBRARIES} libraries"),
+                "put fittings together in fewer files",
+            ));
         }
         let source = files::source(&path, self.files)?;
         self.job.files_read.push(path.clone());
@@ -78,8 +81,13 @@ impl Shelf<'_> {
     /// The library's path and the same with links followed, once it is known to lie in an allowed folder.
     fn find(&self, written: &str, beside: &Path) -> Result<(PathBuf, PathBuf), Problem> {
         let relative = Path::new(written);
-        if written.is_empty() || relative.components().any(|part| matches!(part, Component::RootDir | Component::Prefix(_))) {
-            return Err(Problem::new("a library is named by a path from the job's folder", "write it as \"library/burners.ron\""));
+        if written.is_empty()
+            || relative.components().any(|part| matches!(part, Component::RootDir | Component::Prefix(_)))
+        {
+            return Err(Problem::new(
+                "a library is named by a path from the job's folder",
+                "write it as \"library/burners.ron\"",
+            ));
         }
         let mut tried = Vec::new();
         let mut outside = false;

@@ -46,7 +46,13 @@ fn incomplete(span: &Range<usize>) -> ReadError {
 }
 
 /// A step that takes two values.
-fn pair(step: &Step, first: Quantity, second: Quantity, text: &str, span: &Range<usize>) -> Result<Quantity, ReadError> {
+fn pair(
+    step: &Step,
+    first: Quantity,
+    second: Quantity,
+    text: &str,
+    span: &Range<usize>,
+) -> Result<Quantity, ReadError> {
     let combined = |value: f64, dimension: Option<Dimension>| {
         dimension
             .map(|dimension| Quantity { value, dimension })
@@ -80,8 +86,20 @@ fn pair(step: &Step, first: Quantity, second: Quantity, text: &str, span: &Range
 fn among(step: &Step, values: &[Quantity], text: &str, span: &Range<usize>) -> Result<Quantity, ReadError> {
     same(step, values, text, span)?;
     let better = |one: Quantity, other: Quantity| match step {
-        Step::Least(_) => if other.value < one.value { other } else { one },
-        _ => if other.value > one.value { other } else { one },
+        Step::Least(_) => {
+            if other.value < one.value {
+                other
+            } else {
+                one
+            }
+        }
+        _ => {
+            if other.value > one.value {
+                other
+            } else {
+                one
+            }
+        }
     };
     values.iter().copied().reduce(better).ok_or_else(|| incomplete(span))
 }

@@ -74,11 +74,7 @@ pub(super) fn compile(text: &str) -> Result<Program, ReadError> {
         return Err(ReadError::new("this value is empty", "write a length as 20 3/4 in or 527 mm", 0..text.len()));
     }
     compiler.sum()?;
-    if compiler.rest().is_empty() {
-        Ok(compiler.program)
-    } else {
-        Err(compiler.unexpected())
-    }
+    if compiler.rest().is_empty() { Ok(compiler.program) } else { Err(compiler.unexpected()) }
 }
 
 struct Compiler<'t> {
@@ -169,10 +165,8 @@ impl<'t> Compiler<'t> {
             self.depth -= 1;
             return self.close(start);
         }
-        let scanned = reading::scan(self.rest()).map_err(|error| ReadError {
-            span: error.span.start + start..error.span.end + start,
-            ..error
-        })?;
+        let scanned = reading::scan(self.rest())
+            .map_err(|error| ReadError { span: error.span.start + start..error.span.end + start, ..error })?;
         if let Some((quantity, used)) = scanned {
             self.at += used;
             self.blanks();

@@ -3,8 +3,8 @@
 use super::reader::Reader;
 use crate::findings;
 use crate::model::{
-    AcrossFromText, AcrossText, BodyText, CutText, DepthText, DimensionText, DropText, ExtentText, FittingText, FlangeText, JobFile,
-    SetbackText, Text,
+    AcrossFromText, AcrossText, BodyText, CutText, DepthText, DimensionText, DropText, ExtentText, FittingText,
+    FlangeText, JobFile, SetbackText, Text,
 };
 
 /// A fitting with the library's fitting that it is made from.
@@ -67,7 +67,9 @@ impl<'j> Fitted<'j> {
     pub(super) fn drop(self) -> Option<&'j DropText> {
         let beside = |fitting: &'j FittingText| fitting.drop.as_ref();
         let within = |fitting: &'j FittingText| fitting.cut.as_ref().and_then(CutText::drop);
-        beside(self.own).or_else(|| within(self.own)).or_else(|| self.base.and_then(|base| beside(base).or_else(|| within(base))))
+        beside(self.own)
+            .or_else(|| within(self.own))
+            .or_else(|| self.base.and_then(|base| beside(base).or_else(|| within(base))))
     }
 
     pub(super) fn body(self) -> Option<&'j BodyText> {
@@ -109,7 +111,11 @@ impl<'j> Fitted<'j> {
                 all.extend([("cutout_width", width), ("cutout_depth", depth.dimension())]);
             }
             Some(CutText::Well { width, depth, setback, .. }) => {
-                all.extend([("cutout_width", width), ("cutout_depth", depth), ("setback", setback.depth().dimension())]);
+                all.extend([
+                    ("cutout_width", width),
+                    ("cutout_depth", depth),
+                    ("setback", setback.depth().dimension()),
+                ]);
             }
             Some(CutText::RoundWell { diameter, setback }) => {
                 all.extend([("diameter", diameter), ("setback", setback.depth().dimension())]);

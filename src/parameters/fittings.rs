@@ -77,7 +77,8 @@ fn module(job: &JobFile, one: Fitted<'_>, reader: &mut Reader) -> Option<(usize,
         Some((leg, module))
     });
     if found.is_none() {
-        let ids: Vec<&str> = job.legs.iter().flat_map(|leg| &leg.modules).map(|module| module.id.text.as_str()).collect();
+        let ids: Vec<&str> =
+            job.legs.iter().flat_map(|leg| &leg.modules).map(|module| module.id.text.as_str()).collect();
         let instead = findings::nearest(&named.text, ids.iter().copied())
             .map_or_else(|| format!("the modules are {}", ids.join(", ")), |meant| format!("write \"{meant}\""));
         reader.tell(format!("there is no module `{}` for `{}`", named.text, id.text), instead, &named.place);
@@ -274,7 +275,11 @@ fn measure(one: Fitted<'_>, property: &str, dimension: &DimensionText, sign: Sig
     }
     let measured = one.measured(property).or(dimension.measured.as_ref());
     if dimension.published.is_none() && measured.is_none() {
-        reader.tell("neither `published` nor `measured` is given", "write at least one of them", &dimension.whole.place);
+        reader.tell(
+            "neither `published` nor `measured` is given",
+            "write at least one of them",
+            &dimension.whole.place,
+        );
     }
     Measure {
         published: dimension.published.as_ref().and_then(|text| reader.length_of(text, sign)),
@@ -314,17 +319,19 @@ fn flange(one: Fitted<'_>, reader: &mut Reader) -> Flange {
         far: back.or(top).unwrap_or_default(),
         near: front.or(bottom).unwrap_or_default(),
     };
-    let in_board = matches!(
-        one.cut(),
-        Some(CutText::Opening { .. } | CutText::Vent { .. } | CutText::PassThrough { .. })
-    );
+    let in_board =
+        matches!(one.cut(), Some(CutText::Opening { .. } | CutText::Vent { .. } | CutText::PassThrough { .. }));
     let (wrong, instead) = if in_board {
         (back.or(front), "in a board a flange has `left`, `right`, `top`, `bottom`")
     } else {
         (top.or(bottom), "in a counter a flange has `left`, `right`, `back`, `front`")
     };
     if wrong.is_some() {
-        reader.tell(format!("the flange of `{}` has a side that its cut hasn't", one.own.id.text), instead, &one.own.id.place);
+        reader.tell(
+            format!("the flange of `{}` has a side that its cut hasn't", one.own.id.text),
+            instead,
+            &one.own.id.place,
+        );
     }
     flange
 }

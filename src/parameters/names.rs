@@ -191,7 +191,10 @@ impl Names {
                 None => self.tell(self.unknown(name, &text.part(span.clone()))),
                 Some(index) => match self.entries.get(*index).map(|entry| &entry.body) {
                     Some(Body::Later(reason)) => {
-                        let problem = Problem::new(format!("`{name}` can't be used here: {reason}"), "give it a fixed width, or name the length under `parameters`");
+                        let problem = Problem::new(
+                            format!("`{name}` can't be used here: {reason}"),
+                            "give it a fixed width, or name the length under `parameters`",
+                        );
                         self.tell(problem.at(&text.part(span.clone())));
                     }
                     _ => needed.push(*index),

@@ -1,8 +1,6 @@
 //! Frame, counter, substrate, height, trim and tolerances.
 
-use super::given::{
-    Counter, CounterMaterial, Feet, Frame, Height, Splash, Substrate, SubstrateEdge, Tolerances, Trim,
-};
+use super::given::{Counter, CounterMaterial, Feet, Frame, Height, Splash, Substrate, SubstrateEdge, Tolerances, Trim};
 use super::reader::{Reader, Sign};
 use super::site;
 use crate::model::{

@@ -32,9 +32,14 @@ fn parameters(job: &JobFile, reader: &mut Reader) {
                 continue;
             }
         };
-        if !is_word(word) || FUNCTIONS.contains(&word) || symbols().any(|symbol| symbol == word) || PARTS.contains(&word) {
+        if !is_word(word)
+            || FUNCTIONS.contains(&word)
+            || symbols().any(|symbol| symbol == word)
+            || PARTS.contains(&word)
+        {
             let message = format!("`{word}` can't be the name of a parameter");
-            let instead = "a name has letters, digits and `_`, begins with a letter, and is no unit, function or part of a job";
+            let instead =
+                "a name has letters, digits and `_`, begins with a letter, and is no unit, function or part of a job";
             reader.tell(message, instead, &name.place);
         } else if !reader.names.add(word, Body::Written(value.clone())) {
             reader.tell(format!("the parameter `{word}` is given twice"), "keep one of them", &name.place);
@@ -131,7 +136,11 @@ fn modules_and_fittings(job: &JobFile, fittings: &[Fitted<'_>], reader: &mut Rea
             continue;
         }
         if seen.insert(&module.id.text, "module").is_some() {
-            reader.tell(format!("the id `{}` is given twice", module.id.text), "give each module an id of its own", &module.id.place);
+            reader.tell(
+                format!("the id `{}` is given twice", module.id.text),
+                "give each module an id of its own",
+                &module.id.place,
+            );
             continue;
         }
         let body = match width::later(&module.width) {
@@ -157,7 +166,11 @@ fn modules_and_fittings(job: &JobFile, fittings: &[Fitted<'_>], reader: &mut Rea
     let mut legs: HashMap<&str, ()> = HashMap::new();
     for leg in &job.legs {
         if leg.id.words().is_ok() && legs.insert(&leg.id.text, ()).is_some() {
-            reader.tell(format!("the id `{}` is given twice", leg.id.text), "give each leg an id of its own", &leg.id.place);
+            reader.tell(
+                format!("the id `{}` is given twice", leg.id.text),
+                "give each leg an id of its own",
+                &leg.id.place,
+            );
         }
     }
 }

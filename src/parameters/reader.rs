@@ -55,7 +55,13 @@ impl Reader {
     }
 
     /// Any other quantity called `name`, in SI units, or the default called `default`.
-    pub(super) fn quantity_or(&mut self, name: &str, default: &str, written: Option<&Text>, dimension: Dimension) -> f64 {
+    pub(super) fn quantity_or(
+        &mut self,
+        name: &str,
+        default: &str,
+        written: Option<&Text>,
+        dimension: Dimension,
+    ) -> f64 {
         let text = self.text(name, default, written);
         text.and_then(|text| self.si_of(&text, dimension, Sign::NotNegative)).unwrap_or(0.0)
     }
@@ -125,7 +131,11 @@ impl Reader {
         if wrong {
             let words = dimension.words().trim_start_matches("a ").trim_start_matches("an ");
             let (is, must) = if value.value < 0.0 { ("negative", "not be") } else { ("zero", "be more than that") };
-            self.tell(format!("this {words} is {is} and must {must}"), format!("write it as {}", dimension.example()), &text.place);
+            self.tell(
+                format!("this {words} is {is} and must {must}"),
+                format!("write it as {}", dimension.example()),
+                &text.place,
+            );
             return None;
         }
         Some(value)

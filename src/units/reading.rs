@@ -38,14 +38,9 @@ pub fn quantity(text: &str) -> Result<Quantity, ReadError> {
     let body = text.trim();
     let (sign, body) = body.strip_prefix('-').map_or((1.0, body), |rest| (-1.0, rest.trim_start()));
     let start = body.as_ptr() as usize - text.as_ptr() as usize;
-    let shift = |error: ReadError| ReadError {
-        span: error.span.start + start..error.span.end + start,
-        ..error
-    };
+    let shift = |error: ReadError| ReadError { span: error.span.start + start..error.span.end + start, ..error };
     match scan(body).map_err(shift)? {
-        Some((quantity, used)) if used == body.len() => {
-            Ok(Quantity { value: sign * quantity.value, ..quantity })
-        }
+        Some((quantity, used)) if used == body.len() => Ok(Quantity { value: sign * quantity.value, ..quantity }),
         Some((_, used)) => {
             let rest = body.get(used..).unwrap_or("").trim();
             Err(ReadError::new(format!("`{rest}` is not expected here"), "", start + used..start + body.len()))
@@ -212,7 +207,11 @@ fn per_after(text: &str, from: usize) -> Result<Option<(Unit, usize)>, ReadError
     let start = from + rest.len() - word.len();
     match symbols::at_start(word) {
         Some(unit) if unit.dimension == Dimension::LENGTH => Ok(Some((unit, start + unit.symbol.len()))),
-        _ => Err(ReadError::new("a length is expected after `per`", "write `1/4 in per ft` or `10 mm per m`", from..text.len())),
+        _ => Err(ReadError::new(
+            "a length is expected after `per`",
+            "write `1/4 in per ft` or `10 mm per m`",
+            from..text.len(),
+        )),
     }
 }
 
@@ -258,7 +257,16 @@ mod tests {
 
     #[test]
     fn lengths_as_people_write_them() {
-        for text in ["20 3/4 in", "20.75 in", "20-3/4 in", "20-3/4\"", "20 3/4\u{2033}", "1 ft 8 3/4 in", "1'-8 3/4\"", "1' 8.75\""] {
+        for text in [
+            "20 3/4 in",
+            "20.75 in",
+            "20-3/4 in",
+            "20-3/4\"",
+            "20 3/4\u{2033}",
+            "1 ft 8 3/4 in",
+            "1'-8 3/4\"",
+            "1' 8.75\"",
+        ] {
             assert_eq!(inches(text), 20.75, "{text}");
         }
         assert_eq!(inches("5 ft 3 1/2 in"), 63.5);
@@ -272,7 +280,8 @@ mod tests {
 
     #[test]
     fn falls_are_plain_numbers() {
-        for (text, fall) in [("1/4 in per ft", 0.25 / 12.0), ("2 %", 0.02), ("10 mm per m", 0.01), ("1:60", 1.0 / 60.0)] {
+        for (text, fall) in [("1/4 in per ft", 0.25 / 12.0), ("2 %", 0.02), ("10 mm per m", 0.01), ("1:60", 1.0 / 60.0)]
+        {
             let read = quantity(text).unwrap();
             assert_eq!(read.dimension, Dimension::NUMBER, "{text}");
             assert!((read.value - fall).abs() < 1e-15, "{text}");
