@@ -1,0 +1,74 @@
+//! A cutout that runs out of the sheet that it is cut in.
+
+use super::{Rule, fittings, named};
+use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::solve::{Cutout, Extent, Fitting, Leg, Plane, Solved};
+use crate::units::Length;
+
+/// See [`Rule::about`].
+pub const RULE: Rule = Rule {
+    name: "cutout-stays-in-its-board",
+    severity: Severity::Stop,
+    about: "A cutout leaves its sheet only where it is meant to be open.",
+    why: "A sheet cut through is two pieces, and an edge that isn't there carries no flange.",
+    instead: "move the cutout, or make it smaller",
+    origin: Origin::Geometry,
+    check,
+};
+
+fn check(solved: &Solved) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (leg, index, fitting) in fittings(solved) {
+        for cutout in &fitting.cutouts {
+            let Some(whole) = sheet(leg, fitting, cutout.plane) else { continue };
+            let sheet = cutout.plane.word().replace('-', " ");
+            for (by, side) in past(cutout, fitting.to_floor, &whole) {
+                let by = solved.show.plain(by);
+                findings.push(RULE.finding(
+                    Severity::Stop,
+                    Subject::Fitting(index),
+                    fitting.place.as_ref(),
+                    format!("{} runs {by} past the {side} of the {sheet}; its cutout has to stay inside", named(fitting)),
+                    format!("move it or make it smaller by at least {by}"),
+                ));
+            }
+        }
+    }
+    findings
+}
+
+/// The box of the sheet that a cutout is made in: the board of the fitting's own module. The substrate follows the
+/// counter and is not looked at by itself.
+fn sheet(leg: &Leg, fitting: &Fitting, plane: Plane) -> Option<Extent> {
+    match plane {
+        Plane::Counter => Some(leg.counter.extent),
+        Plane::Substrate => None,
+        Plane::FrontBoard | Plane::BackBoard => {
+            let own = |board: &&crate::solve::Board| board.plane == plane && board.module == Some(fitting.module);
+            leg.boards.iter().find(own).map(|board| board.extent)
+        }
+        Plane::LeftBoard | Plane::RightBoard => {
+            leg.boards.iter().find(|board| board.plane == plane).map(|board| board.extent)
+        }
+    }
+}
+
+/// By how much, and where, a cutout leaves a sheet other than at the side where it is open. A side that a cutout merely
+/// reaches counts too: nothing is left there.
+fn past(cutout: &Cutout, to_floor: bool, whole: &Extent) -> Vec<(Length, &'static str)> {
+    let cut = cutout.extent;
+    let (upper, lower) = match cutout.plane {
+        Plane::Counter | Plane::Substrate => ("back edge", "front edge"),
+        _ => ("top edge", "bottom edge"),
+    };
+    let open_below = cutout.open && (cutout.plane == Plane::Counter || to_floor);
+    let open_above = cutout.open && !open_below;
+    let mut sides = vec![(whole.x0 - cut.x0, "left edge"), (cut.x1 - whole.x1, "right edge")];
+    if !open_above {
+        sides.push((cut.y1 - whole.y1, upper));
+    }
+    if !open_below {
+        sides.push((whole.y0 - cut.y0, lower));
+    }
+    sides.into_iter().filter(|(by, _)| *by >= Length::ZERO).collect()
+}

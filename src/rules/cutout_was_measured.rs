@@ -1,0 +1,38 @@
+//! Dimensions that nobody has held a tape to yet.
+
+use super::{Rule, fittings, named};
+use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::solve::Solved;
+
+/// See [`Rule::about`].
+pub const RULE: Rule = Rule {
+    name: "cutout-was-measured",
+    severity: Severity::Note,
+    about: "Every dimension of a cutout was measured on the fitting in hand.",
+    why: "Sheets are revised, and boxes are mixed up; a cut is for good.",
+    instead: "measure the fitting in hand and write the figure as measured",
+    origin: Origin::CommonPractice,
+    check,
+};
+
+fn check(solved: &Solved) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (_, index, fitting) in fittings(solved) {
+        let open: Vec<String> = fitting
+            .measures
+            .iter()
+            .filter(|(name, measure)| measure.measured.is_none() && !name.starts_with("body"))
+            .map(|(name, measure)| format!("{name} {}", solved.show.plain(measure.value())))
+            .collect();
+        if !open.is_empty() {
+            findings.push(RULE.finding(
+                Severity::Note,
+                Subject::Fitting(index),
+                fitting.place.as_ref(),
+                format!("{} was never measured: {} as published", named(fitting), open.join(", ")),
+                "measure the fitting in hand before cutting, and write the figure as measured",
+            ));
+        }
+    }
+    findings
+}
