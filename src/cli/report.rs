@@ -37,32 +37,34 @@ pub fn findings(findings: &[Finding], colour: bool) -> String {
     render(parts, colour)
 }
 
-/// Problems and findings as one JSON text, ending in a line break.
-pub fn json(problems: &[Problem], findings: &[Finding]) -> String {
-    let report = Report {
-        problems: problems
-            .iter()
-            .map(|problem| Item {
-                severity: "error",
-                rule: None,
-                message: &problem.message,
-                instead: &problem.instead,
-                place: problem.place.as_ref().map(Spot::new),
-                source: None,
-            })
-            .collect(),
-        findings: findings
-            .iter()
-            .map(|finding| Item {
-                severity: finding.severity.word(),
-                rule: Some(finding.rule),
-                message: &finding.message,
-                instead: &finding.instead,
-                place: finding.place.as_ref().map(Spot::new),
-                source: Some(finding.origin.words()),
-            })
-            .collect(),
-    };
+/// What was drawn, for machines.
+#[derive(Clone, Debug, Serialize)]
+pub struct Drawn {
+    /// The folder.
+    pub folder: String,
+    /// The files in it.
+    pub files: Vec<String>,
+}
+
+/// Problems, findings and what was drawn as one JSON text, ending in a line break.
+pub fn json(problems: &[Problem], findings: &[Finding], drawn: Option<&Drawn>) -> String {
+    let problems = problems.iter().map(|problem| Item {
+        severity: "error",
+        rule: None,
+        message: &problem.message,
+        instead: &problem.instead,
+        place: problem.place.as_ref().map(Spot::new),
+        source: None,
+    });
+    let findings = findings.iter().map(|finding| Item {
+        severity: finding.severity.word(),
+        rule: Some(finding.rule),
+        message: &finding.message,
+        instead: &finding.instead,
+        place: finding.place.as_ref().map(Spot::new),
+        source: Some(finding.origin.words()),
+    });
+    let report = Report { problems: problems.collect(), findings: findings.collect(), drawn };
     // Only strings and numbers are in it, which always serialise.
     serde_json::to_string_pretty(&report).map_or_else(|_| "{}\n".to_owned(), |text| text + "\n")
 }
@@ -128,6 +130,8 @@ fn snippet(place: &Place) -> Snippet<'_, annotate_snippets::Annotation<'_>> {
 struct Report<'p> {
     problems: Vec<Item<'p>>,
     findings: Vec<Item<'p>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    drawn: Option<&'p Drawn>,
 }
 
 #[derive(Serialize)]
@@ -186,7 +190,7 @@ mod tests {
 
     #[test]
     fn json_has_line_and_column() {
-        let value: serde_json::Value = serde_json::from_str(&json(&[problem()], &[])).unwrap_or_default();
+        let value: serde_json::Value = serde_json::from_str(&json(&[problem()], &[], None)).unwrap_or_default();
         assert_eq!(value["problems"][0]["place"]["line"], 2);
         assert_eq!(value["problems"][0]["place"]["column"], 12);
         assert_eq!(value["findings"], serde_json::json!([]));

@@ -1,33 +1,63 @@
-//! What is printed, for people or for machines.
+//! What is printed, for people or for machines. Colour only on a terminal.
 
+use std::io::{IsTerminal, Write};
 use std::path::Path;
 
 use super::args::Format;
-use crate::findings::{Finding, Place, Problem};
-
-fn place(place: Option<&Place>) -> String {
-    place.map_or_else(String::new, |place| {
-        let (line, column) = place.line_column();
-        format!("{}:{line}:{column}: ", place.file.name)
-    })
-}
+use super::report::{self, Drawn};
+use crate::findings::{Finding, Problem, Severity};
 
 /// Prints findings of a check.
-pub fn print_findings(findings: &[Finding], _format: Format, _job: &Path) {
-    for finding in findings {
-        println!("{}{}: {} [{}]\n  = instead: {}", place(finding.place.as_ref()), finding.severity.word(), finding.message, finding.rule, finding.instead);
+pub fn print_findings(findings: &[Finding], format: Format, job: &Path) {
+    match format {
+        Format::Text => {
+            let colour = std::io::stdout().is_terminal();
+            out(&format!("{}{}: {}\n", report::findings(findings, colour), job.display(), counted(findings)));
+        }
+        Format::Json => out(&report::json(&[], findings, None)),
     }
 }
 
 /// Prints problems.
-pub fn print_problems(problems: &[Problem], _format: Format) {
-    for problem in problems {
-        eprintln!("{}error: {}\n  = instead: {}", place(problem.place.as_ref()), problem.message, problem.instead);
+pub fn print_problems(problems: &[Problem], format: Format) {
+    match format {
+        Format::Text => {
+            let colour = std::io::stderr().is_terminal();
+            let _ = std::io::stderr().write_all(report::problems(problems, colour).as_bytes());
+        }
+        Format::Json => out(&report::json(problems, &[], None)),
     }
 }
 
 /// Prints what was drawn.
 pub fn print_drawn(findings: &[Finding], folder: &Path, files: &[(String, Vec<u8>)], format: Format, job: &Path) {
-    print_findings(findings, format, job);
-    println!("{} sheets in {}", files.len(), folder.display());
+    match format {
+        Format::Text => {
+            print_findings(findings, format, job);
+            let sheets = if files.len() == 1 { "sheet" } else { "sheets" };
+            out(&format!("{} {sheets} in {}\n", files.len(), folder.display()));
+        }
+        Format::Json => {
+            let files = files.iter().map(|(name, _)| name.clone()).collect();
+            let drawn = Drawn { folder: folder.display().to_string(), files };
+            out(&report::json(&[], findings, Some(&drawn)));
+        }
+    }
+}
+
+/// `2 stop, 1 warn, 4 note`, or that nothing was found.
+fn counted(findings: &[Finding]) -> String {
+    let parts: Vec<String> = [Severity::Stop, Severity::Warn, Severity::Note]
+        .into_iter()
+        .map(|severity| (severity, findings.iter().filter(|finding| finding.severity == severity).count()))
+        .filter(|(_, count)| *count > 0)
+        .map(|(severity, count)| format!("{count} {}", severity.word()))
+        .collect();
+    if parts.is_empty() { "nothing found".to_owned() } else { parts.join(", ") }
+}
+
+/// Writes to standard output. A reader that has gone away is not a fault.
+fn out(text: &str) {
+    let mut stdout = std::io::stdout().lock();
+    let _ = stdout.write_all(text.as_bytes()).and_then(|()| stdout.flush());
 }

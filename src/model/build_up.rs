@@ -34,11 +34,12 @@ pub enum CoverText {
     /// Board and the job's finish.
     Clad,
     /// Board and a finish of its own.
-    CladWith(FinishText),
+    CladWith(Box<FinishText>),
 }
 
 /// A finish.
 #[derive(Clone, Debug, Deserialize)]
+#[allow(clippy::large_enum_variant, reason = "a job has a handful of them")]
 #[serde(rename = "finish", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FinishText {
     SkimCoat {

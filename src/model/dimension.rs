@@ -22,7 +22,7 @@ pub enum ExtentText {
     /// `to_floor`.
     ToFloor,
     /// This high.
-    High(DimensionText),
+    High(Box<DimensionText>),
 }
 
 #[derive(Deserialize)]
@@ -72,7 +72,7 @@ impl<'de> Deserialize<'de> for ExtentText {
             {
                 Err(D::Error::custom(format!("`{raw}` is not a height: write `to_floor` or a length in quotes")))
             }
-            raw => DimensionText::from_raw(raw).map(ExtentText::High),
+            raw => DimensionText::from_raw(raw).map(|high| ExtentText::High(Box::new(high))),
         }
     }
 }

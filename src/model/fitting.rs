@@ -116,6 +116,7 @@ pub enum CutText {
 }
 
 /// A depth with its datum.
+#[allow(clippy::enum_variant_names, reason = "the words of the file")]
 #[derive(Clone, Debug, Deserialize)]
 #[serde(rename = "depth", rename_all = "snake_case", deny_unknown_fields)]
 pub enum DepthText {
@@ -126,6 +127,7 @@ pub enum DepthText {
 }
 
 /// A height with its datum.
+#[allow(clippy::enum_variant_names, reason = "the words of the file")]
 #[derive(Clone, Debug, Deserialize)]
 #[serde(rename = "drop", rename_all = "snake_case", deny_unknown_fields)]
 pub enum DropText {

@@ -299,8 +299,8 @@ mod tests {
             ("17.6 kW", Dimension::POWER, 17_600.0),
             ("60000 Btu/h", Dimension::POWER, 17_584.2642103),
             ("1.7 kPa", Dimension::PRESSURE, 1_700.0),
-            ("7 in wc", Dimension::PRESSURE, 1_743.6223),
-            ("0.25 psi", Dimension::PRESSURE, 1_723.68925),
+            ("7 in wc", Dimension::PRESSURE, 1743.6223),
+            ("0.25 psi", Dimension::PRESSURE, 1723.68925),
             ("45 deg", Dimension::ANGLE, std::f64::consts::FRAC_PI_4),
         ] {
             let read = quantity(text).unwrap();
