@@ -195,7 +195,7 @@ fn all_mistakes_are_told_at_once() {
         messages,
         [
             "`dept` is not a field of `frame`",
-            "`28` has no unit",
+            "`28` has no unit: it is a plain number",
             "`it` is not a field of `module`",
             "`42 inch + 3` adds a length and a plain number",
             "nothing is called `nine`",

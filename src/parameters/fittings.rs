@@ -269,11 +269,11 @@ fn depth_from(depth: &DepthText) -> DepthFrom {
 
 /// A dimension, published, measured or both; one set on the command line stands alone.
 fn measure(one: Fitted<'_>, property: &str, dimension: &DimensionText, sign: Sign, reader: &mut Reader) -> Measure {
-    let place = Some(dimension.whole.place.clone());
+    let measured = one.measured(property).or(dimension.measured.as_ref());
+    let place = Some(measured.map_or(&dimension.whole.place, |text| &text.place).clone());
     if let Some(text) = reader.override_of(&format!("{}.{property}", one.own.id.text)) {
         return Measure { published: reader.length_of(&text, sign), measured: None, place };
     }
-    let measured = one.measured(property).or(dimension.measured.as_ref());
     if dimension.published.is_none() && measured.is_none() {
         reader.tell(
             "neither `published` nor `measured` is given",

@@ -143,11 +143,15 @@ impl Reader {
 
     fn wrong_dimension(&mut self, text: &Text, found: Dimension, wanted: Dimension) {
         let written = text.text.trim();
-        let plain = written.parse::<f64>().is_ok() || text.kind == TextKind::Number;
+        let figures = written.chars().all(|c| c.is_ascii_digit() || matches!(c, ' ' | '.' | '/' | '-'));
+        let plain = figures || text.kind == TextKind::Number;
         let (message, instead) = if found == Dimension::NUMBER && plain && wanted == Dimension::LENGTH {
-            (format!("`{written}` has no unit"), format!("write \"{written} in\" or \"{written} mm\""))
+            (
+                format!("`{written}` has no unit: it is a plain number"),
+                format!("write \"{written} in\" or \"{written} mm\""),
+            )
         } else if found == Dimension::NUMBER && plain {
-            (format!("`{written}` has no unit"), format!("write it as {}", wanted.example()))
+            (format!("`{written}` has no unit: it is a plain number"), format!("write it as {}", wanted.example()))
         } else {
             let message = format!("`{written}` is {}, and {} is wanted here", found.words(), wanted.words());
             (message, format!("write it as {}", wanted.example()))
