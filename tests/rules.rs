@@ -180,6 +180,8 @@ fn a_strip_at_the_counters_back_is_worth_a_word() {
     let mut given = measured();
     given.fittings[0].cut = notch(33.375, 30.5, 9.0);
     let found = found(&given, "cutouts-keep-a-strip-between-them");
-    assert!(found.iter().any(|f| f.severity == Severity::Warn && f.message.contains("the counter's back edge")), "{found:#?}");
-
+    assert!(
+        found.iter().any(|f| f.severity == Severity::Warn && f.message.contains("the counter's back edge")),
+        "{found:#?}"
+    );
 }

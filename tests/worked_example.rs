@@ -56,9 +56,8 @@ fn the_look_sheets_come_out_with_the_same_numbers() {
     ];
     assert_eq!(marks, wanted);
     let names: Vec<&str> = leg.boards.iter().map(|board| board.name.as_str()).collect();
-    let wanted = [
-        "front A", "front B", "front C", "front D", "left end", "right end", "back A", "back B", "back C", "back D",
-    ];
+    let wanted =
+        ["front A", "front B", "front C", "front D", "left end", "right end", "back A", "back B", "back C", "back D"];
     assert_eq!(names, wanted);
     assert_eq!(leg.boards[0].extent.x0, inches(1.625));
     assert_eq!(leg.boards[3].extent.x1, d.finished_right - inches(1.625));
@@ -85,9 +84,7 @@ fn the_front_frame_follows_the_look_sheet() {
     let leg = &solved.legs[0];
     let front: Vec<_> = leg.members.iter().filter(|m| m.body.v.0 == leg.datums.frame_face).collect();
     let has = |u0: f64, z0: f64, u1: f64, z1: f64| {
-        front.iter().any(|m| {
-            m.body.u == (inches(u0), inches(u1)) && m.body.z == (inches(z0), inches(z1))
-        })
+        front.iter().any(|m| m.body.u == (inches(u0), inches(u1)) && m.body.z == (inches(z0), inches(z1)))
     };
     let (a, left, right) = (20.125, 24.4375, 57.8125);
     assert!(has(a + 1.5, 32.25, left - 0.125, 33.75), "top rail, broken at the notch");

@@ -79,7 +79,12 @@ fn inside(solved: &Solved, leg: &Leg, (index, fitting): (usize, &Fitting), body:
         severity,
         Subject::Fitting(index),
         fitting.place.as_ref(),
-        format!("{message} (clear inside of module {}: {} wide, {} deep)", module.id, plain(right - left), plain(far - d.frame_face)),
+        format!(
+            "{message} (clear inside of module {}: {} wide, {} deep)",
+            module.id,
+            plain(right - left),
+            plain(far - d.frame_face)
+        ),
         format!("give it {} more there", plain(lacking)),
     ))
 }

@@ -28,7 +28,10 @@ fn check(solved: &Solved) -> Vec<Finding> {
                     Severity::Stop,
                     Subject::Fitting(index),
                     fitting.place.as_ref(),
-                    format!("{} runs {by} past the {side} of the {sheet}; its cutout has to stay inside", named(fitting)),
+                    format!(
+                        "{} runs {by} past the {side} of the {sheet}; its cutout has to stay inside",
+                        named(fitting)
+                    ),
                     format!("move it or make it smaller by at least {by}"),
                 ));
             }

@@ -33,7 +33,9 @@ fn between(solved: &Solved, leg: &Leg) -> Vec<Finding> {
             .collect();
         cuts.sort_by_key(|(_, cutout)| cutout.extent.x0);
         for (at, (first, a)) in cuts.iter().enumerate() {
-            for (second, b) in cuts[at + 1..].iter().take_while(|(_, b)| b.extent.x0 - a.extent.x1 < least.max(Length::from_nm(1))) {
+            for (second, b) in
+                cuts[at + 1..].iter().take_while(|(_, b)| b.extent.x0 - a.extent.x1 < least.max(Length::from_nm(1)))
+            {
                 let strip = strip(a, b);
                 let pair = (*first.min(second), *first.max(second));
                 let narrower = narrowest.get(&pair).is_none_or(|(known, _)| strip < *known);
@@ -66,7 +68,8 @@ fn beside(solved: &Solved, leg: &Leg) -> Vec<Finding> {
             strips.push((cut.y0 - whole.y0, "the counter's front edge"));
         }
         // Past the edge altogether is the business of cutout-stays-in-its-board.
-        let narrow = strips.into_iter().filter(|(strip, _)| *strip > Length::ZERO && *strip < solved.tolerances.least_strip);
+        let narrow =
+            strips.into_iter().filter(|(strip, _)| *strip > Length::ZERO && *strip < solved.tolerances.least_strip);
         if let Some((strip, edge)) = narrow.min() {
             findings.push(tell(solved, (index, fitting), edge.to_owned(), strip, Plane::Counter));
         }
@@ -79,12 +82,19 @@ fn tell(solved: &Solved, (index, fitting): (usize, &Fitting), other: String, str
     let (least, plain) = (solved.tolerances.least_strip, |length| solved.show.plain(length));
     let (severity, message) = if strip <= Length::ZERO {
         let by = if strip < Length::ZERO { format!(" by {}", plain(-strip)) } else { String::new() };
-        (Severity::Stop, format!("{} and {other} meet in the {sheet}{by}; {} is wanted between them", named(fitting), plain(least)))
+        (
+            Severity::Stop,
+            format!("{} and {other} meet in the {sheet}{by}; {} is wanted between them", named(fitting), plain(least)),
+        )
     } else {
         let found = plain(strip);
         (
             Severity::Warn,
-            format!("{} and {other} leave a strip of {found} in the {sheet}; {} is wanted", named(fitting), plain(least)),
+            format!(
+                "{} and {other} leave a strip of {found} in the {sheet}; {} is wanted",
+                named(fitting),
+                plain(least)
+            ),
         )
     };
     let instead = format!("move them at least {} farther apart", plain(least - strip));

@@ -43,13 +43,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 format!("move it by at least {}, posts and gaps not counted", plain(by)),
             )
         };
-        findings.push(RULE.finding(
-            Severity::Stop,
-            Subject::Fitting(index),
-            fitting.place.as_ref(),
-            message,
-            instead,
-        ));
+        findings.push(RULE.finding(Severity::Stop, Subject::Fitting(index), fitting.place.as_ref(), message, instead));
     }
     findings
 }

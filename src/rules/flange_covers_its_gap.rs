@@ -1,6 +1,6 @@
 //! A flange that may not reach over the edge of its cutout.
 
-use super::stack::{Spread, Term, stack};
+use super::stack::{Term, stack};
 use super::{Rule, fittings, named};
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::solve::{Fitting, FittingKind, Leg, Solved};
@@ -37,13 +37,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
 /// What a lap may be off by. A notch is cut from the board's face, while its body hangs on the finished face:
 /// only its back lap also loses what the finish stands off.
 fn terms(solved: &Solved, leg: &Leg, fitting: &Fitting, lap: Length, side: &str) -> Vec<Term> {
-    let off = |tolerance: Length| Term {
-        factor: 1.0,
-        nominal: 0.0,
-        tolerance: tolerance.mm(),
-        spread: Spread::Normal,
-        count: 1,
-    };
+    let off = |tolerance: Length| Term { factor: 1.0, nominal: 0.0, tolerance: tolerance.mm(), count: 1 };
     let mut terms = vec![Term { nominal: lap.mm(), ..off(solved.tolerances.cut) }, off(solved.tolerances.placing)];
     if fitting.kind == FittingKind::Notch && side == "back" {
         terms.extend(leg.finish(fitting.face).map(|finish| off(finish.spread)));
@@ -68,7 +62,11 @@ fn side_finding(
     let plain = |length| solved.show.plain(length);
     let with_finish = if terms.len() > 2 { ", finish" } else { "" };
     let said = |length: Length| {
-        if length < Length::ZERO { format!("a gap of {}", plain(-length)) } else { format!("a cover of {}", plain(length)) }
+        if length < Length::ZERO {
+            format!("a gap of {}", plain(-length))
+        } else {
+            format!("a cover of {}", plain(length))
+        }
     };
     let severity = if worst < Length::ZERO { Severity::Stop } else { Severity::Warn };
     Some(RULE.finding(

@@ -1,14 +1,5 @@
 //! How far a sum of dimensions may be off: in the worst case, and by the root of the sum of squares.
 
-/// How a dimension is spread within its tolerance.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Spread {
-    /// Bell-shaped; the tolerance is three standard deviations.
-    Normal,
-    /// Even over the whole tolerance.
-    Uniform,
-}
-
 /// One dimension of a sum.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Term {
@@ -18,8 +9,6 @@ pub struct Term {
     pub nominal: f64,
     /// It may be off by this much either way.
     pub tolerance: f64,
-    /// How it is spread.
-    pub spread: Spread,
     /// So many independent ones of it are added.
     pub count: u32,
 }
@@ -31,7 +20,8 @@ pub struct Stack {
     pub nominal: f64,
     /// Off by so much, either way, when all are off at once.
     pub worst: f64,
-    /// Off by so much, either way, within three standard deviations when they are independent.
+    /// Off by so much, either way, when they are independent of one another: the root of the sum of the squared
+    /// tolerances, each taken as it stands however the dimension is spread within it.
     pub rss: f64,
 }
 
@@ -41,14 +31,9 @@ pub fn stack(terms: &[Term]) -> Stack {
     for term in terms {
         let count = f64::from(term.count);
         let off = (term.factor * term.tolerance).abs();
-        // Three standard deviations of an even spread are the root of three times its half width.
-        let three_sigma = match term.spread {
-            Spread::Normal => off,
-            Spread::Uniform => off * 3.0_f64.sqrt(),
-        };
         nominal += count * term.factor * term.nominal;
         worst += count * off;
-        squares += count * three_sigma * three_sigma;
+        squares += count * off * off;
     }
     Stack { nominal, worst, rss: squares.sqrt() }
 }

@@ -84,13 +84,8 @@ fn region(board: &Board, fittings: &[Fitting], plane: Plane) -> Region {
     let (mut top, mut bottom, mut holes) = (Vec::new(), Vec::new(), Vec::new());
     for cutout in board.fittings.iter().filter_map(|&index| fittings[index].cutout(plane)) {
         let cut = cutout.extent;
-        let bite = |y: Length| Bite {
-            x0: cut.x0.mm(),
-            x1: cut.x1.mm(),
-            y: y.mm(),
-            mouth: 0.0,
-            inner: cutout.radius.mm(),
-        };
+        let bite =
+            |y: Length| Bite { x0: cut.x0.mm(), x1: cut.x1.mm(), y: y.mm(), mouth: 0.0, inner: cutout.radius.mm() };
         if cut.y1 >= whole.y1 {
             top.push(bite(cut.y0.max(whole.y0)));
         } else if cut.y0 <= whole.y0 {

@@ -150,13 +150,8 @@ impl Slab<'_> {
         let (d, joint) = (self.datums, self.counter.wall_joint);
         let [left, right, back] = self.bounds.each_ref().map(Bound::is_open);
         let Extent { x0, y0, x1, y1 } = *extent;
-        let finished = |from, to, overhang| Edge {
-            kind: EdgeKind::Finished,
-            from,
-            to,
-            overhang: Some(overhang),
-            joint: None,
-        };
+        let finished =
+            |from, to, overhang| Edge { kind: EdgeKind::Finished, from, to, overhang: Some(overhang), joint: None };
         let met = |kind, from, to, joint| Edge { kind, from, to, overhang: None, joint: Some(joint) };
         let mut edges = Vec::new();
         let mut at = x0;

@@ -5,9 +5,7 @@
 //! it carries the edge that the flange or the bowl hangs on. An opening cuts the board of its face.
 
 use super::across::runs_backwards;
-use super::{
-    BodyBox, Cutout, Datum, Datums, Extent, Face, Fitting, FittingKind, FlangeLap, Measure, Plane,
-};
+use super::{BodyBox, Cutout, Datum, Datums, Extent, Face, Fitting, FittingKind, FlangeLap, Measure, Plane};
 use crate::findings::Problem;
 use crate::geometry::Outline;
 use crate::parameters::given::{self, Cut, DepthFrom, DepthLine, HeightFrom, WellShape};
@@ -45,7 +43,11 @@ pub fn cutouts(
         }
         Cut::Well { shape, line, setback, setback_from } => {
             if matches!(fitting.face, Face::Left | Face::Right) {
-                return Err(refusal(fitting, "is a well whose depth counts from an end", "count it from front or back"));
+                return Err(refusal(
+                    fitting,
+                    "is a well whose depth counts from an end",
+                    "count it from front or back",
+                ));
             }
             let (deep, radius, round) = match shape {
                 WellShape::Rectangle { depth, radius, .. } => (depth.value(), *radius, false),
@@ -83,11 +85,7 @@ pub fn cutouts(
 
 /// A problem of a fitting, in a sentence that starts with its name.
 fn refusal(fitting: &given::Fitting, what: &str, instead: &str) -> Problem {
-    Problem {
-        message: format!("{} {what}", fitting.id),
-        instead: instead.to_owned(),
-        place: fitting.place.clone(),
-    }
+    Problem { message: format!("{} {what}", fitting.id), instead: instead.to_owned(), place: fitting.place.clone() }
 }
 
 /// A fitting with what doesn't depend on its kind of cutout.
@@ -241,9 +239,7 @@ fn body_box(fitting: &Fitting, body: &given::Body, datums: &Datums) -> BodyBox {
     let across = centred(fitting.centre(), or(&body.width, fitting.width()));
     let deep = body.depth.value();
     let z = match (fitting.kind, fitting.bottom, fitting.top) {
-        (FittingKind::Opening(_), Some(_), Some(top)) if fitting.to_floor => {
-            (Length::ZERO, or(&body.height, top))
-        }
+        (FittingKind::Opening(_), Some(_), Some(top)) if fitting.to_floor => (Length::ZERO, or(&body.height, top)),
         (FittingKind::Opening(_), Some(bottom), Some(top)) => {
             centred((bottom + top).half(), or(&body.height, top - bottom))
         }

@@ -104,10 +104,7 @@ impl Datum {
 
     /// Whether it is the outside of a finish: drawn in the accent, with a flag.
     pub const fn is_finished(self) -> bool {
-        matches!(
-            self,
-            Datum::FinishedFace | Datum::FinishedLeftEnd | Datum::FinishedRightEnd | Datum::FinishedBack
-        )
+        matches!(self, Datum::FinishedFace | Datum::FinishedLeftEnd | Datum::FinishedRightEnd | Datum::FinishedBack)
     }
 }
 

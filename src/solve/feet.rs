@@ -59,8 +59,7 @@ pub fn feet(given: &given::Floor, feet: &Feet, stands: &[Stand]) -> Result<Vec<(
                 foot.height = stand.datums.frame_bottom - foot.ground;
             }
             let spots = spots.into_iter().map(|(u, v, z)| (u, v, z - highest)).collect();
-            let floor =
-                Floor { at_origin: plane.at_origin - highest, per_u: plane.per_u, per_v: plane.per_v, spots };
+            let floor = Floor { at_origin: plane.at_origin - highest, per_u: plane.per_u, per_v: plane.per_v, spots };
             (floor, placed)
         })
         .collect())

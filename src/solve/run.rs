@@ -65,14 +65,9 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
     let mut counters = Vec::with_capacity(rows.len());
     for (index, row) in rows.iter().enumerate() {
         let Some((_, levels)) = row else { continue };
-        let slab = Slab {
-            counter: &given.counter,
-            datums: &levels.datums,
-            bounds: &levels.bounds,
-            fittings: &of_leg[index],
-        };
-        let seams: Vec<Length> =
-            given.counter.seams.iter().filter(|(leg, _)| *leg == index).map(|&(_, u)| u).collect();
+        let slab =
+            Slab { counter: &given.counter, datums: &levels.datums, bounds: &levels.bounds, fittings: &of_leg[index] };
+        let seams: Vec<Length> = given.counter.seams.iter().filter(|(leg, _)| *leg == index).map(|&(_, u)| u).collect();
         counters.extend(counter(&slab, &seams, show).map_err(&mut keep).ok());
     }
 

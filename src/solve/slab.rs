@@ -156,7 +156,8 @@ fn split(a: Vertex, b: Vertex, at: f64) -> Vec<(Vertex, Vertex)> {
     for swept in cuts.into_iter().chain([sweep.abs()]) {
         let angle = start + swept * sweep.signum();
         let end = (swept - sweep.abs()).abs() < 1e-12;
-        let to = if end { b } else { Vertex { x: cx + radius * angle.cos(), y: cy + radius * angle.sin(), bulge: 0.0 } };
+        let to =
+            if end { b } else { Vertex { x: cx + radius * angle.cos(), y: cy + radius * angle.sin(), bulge: 0.0 } };
         from.bulge = ((swept - done) * sweep.signum() / 4.0).tan();
         parts.push((from, to));
         (from, done) = (to, swept);
@@ -187,10 +188,9 @@ mod tests {
 
     #[test]
     fn a_hole_on_a_seam_is_shared_between_the_pieces() {
-        for hole in [
-            Outline::from_circle(50.0, 20.0, 10.0),
-            Outline::from_corners(40.0, 12.0, 60.0, 30.0).rounded(|_| 6.0),
-        ] {
+        for hole in
+            [Outline::from_circle(50.0, 20.0, 10.0), Outline::from_corners(40.0, 12.0, 60.0, 30.0).rounded(|_| 6.0)]
+        {
             for at in [43.0, 50.0, 52.5, 58.0] {
                 let left = Outline { vertices: bite_of_hole(&hole, at, true).unwrap() };
                 let right = Outline { vertices: bite_of_hole(&hole, at, false).unwrap() };

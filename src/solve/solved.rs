@@ -4,8 +4,8 @@
 //! from the cook, z up from the highest floor point under the feet.
 
 use super::{
-    BoundKind, Build, CounterMaterial, Datums, DefaultUsed, Face, Finish, Job, Look, Measure, ModuleKind,
-    OpeningSort, Paper, Service, Splash, Tolerances, Trim, Width,
+    BoundKind, Build, CounterMaterial, Datums, DefaultUsed, Face, Finish, Job, Look, Measure, ModuleKind, OpeningSort,
+    Paper, Service, Splash, Tolerances, Trim, Width,
 };
 use crate::findings::Place;
 use crate::geometry::{Outline, Placement, Region};
@@ -592,9 +592,6 @@ impl Leg {
 
     /// Fittings set into a face, by index.
     pub fn on_face(&self, face: Face) -> impl Iterator<Item = (usize, &Fitting)> {
-        self.fittings
-            .iter()
-            .enumerate()
-            .filter(move |(_, f)| f.face == face && f.cutout(Plane::of(face)).is_some())
+        self.fittings.iter().enumerate().filter(move |(_, f)| f.face == face && f.cutout(Plane::of(face)).is_some())
     }
 }

@@ -11,11 +11,7 @@ pub const SHEET_LENGTH: Length = Length::from_sixty_fourths(96 * 64);
 
 /// The named values of this file, for the sheets to state.
 pub fn defaults() -> DefaultUsed {
-    DefaultUsed {
-        name: "substrate.sheet_length".to_owned(),
-        value: "96 in".to_owned(),
-        origin: "common practice",
-    }
+    DefaultUsed { name: "substrate.sheet_length".to_owned(), value: "96 in".to_owned(), origin: "common practice" }
 }
 
 /// Where the substrate's edges lie, (u, v). Free edges follow `edge`; an edge at a bound is flush with the run's
@@ -51,8 +47,7 @@ pub fn substrate(extent: Extent, modules: &[Module], fittings: &[Fitting], membe
     let bites: Vec<Bite> = cutouts().filter(|cutout| cutout.open).map(bite).collect();
     let corners = sharp_box(extent.x0.mm(), extent.y0.mm(), extent.x1.mm(), extent.y1.mm());
     let outer = outline(&bitten(&corners, 0, &bites));
-    let holes =
-        cutouts().filter(|c| !c.open && c.extent.meets(&extent)).map(|cutout| cutout.outline.clone()).collect();
+    let holes = cutouts().filter(|c| !c.open && c.extent.meets(&extent)).map(|cutout| cutout.outline.clone()).collect();
     Substrate {
         extent,
         region: Region { outer, holes },

@@ -1,6 +1,8 @@
 //! Jobs as values, for tests that need no parser.
 #![allow(dead_code)]
 
+pub mod reference;
+
 use faceline::parameters::given::*;
 use faceline::units::{Length, System};
 
