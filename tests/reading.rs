@@ -374,3 +374,22 @@ fn the_samples_read_from_the_disk() {
         assert_eq!(given.fittings.len(), fittings, "{name}");
     }
 }
+
+#[test]
+fn large_jobs_full_of_mistakes_end_soon() {
+    let began = std::time::Instant::now();
+    let unknown: String = (0..40_000).map(|n| format!("\"p{n}\": \"q{n} + 1 mm\",\n")).collect();
+    let text = EXAMPLE.replacen("frame:", &format!("parameters: {{ {unknown} }},\n frame:"), 1);
+    assert_eq!(solve(&job(&text), &[]).unwrap_err().len(), 40_000);
+    let chain: String = (0..20_000)
+        .map(|n| {
+            let next = (n + 1) % 20_000;
+            format!("(id: \"f{n}\", in: \"B\", look: vent, across: aligned_with(\"f{next}\"), cut: round_well(diameter: \"1 in\", setback: centre(from_frame_face(\"3 in\")))),\n")
+        })
+        .collect();
+    let text = EXAMPLE.replacen("fittings: [", &format!("fittings: [{chain}"), 1);
+    let problems = solve(&job(&text), &[]).unwrap_err();
+    assert_eq!(problems.len(), 1, "{:?}", problems.first());
+    assert!(problems[0].message.contains("placed from each other"));
+    assert!(began.elapsed().as_secs() < 60, "{:?}", began.elapsed());
+}

@@ -1,6 +1,6 @@
 //! Board and finish of each face of a leg.
 
-use super::given::{Bound, BoundKind, Build, DefaultUsed, Faces, Finish, FinishKind};
+use super::given::{Bound, BoundKind, Build, Faces, Finish, FinishKind};
 use super::reader::{Reader, Sign};
 use crate::model::{BuildUpText, CoverText, FacesText, FinishText};
 use crate::units::{Dimension, Length};
@@ -37,10 +37,7 @@ fn build(face: &str, job: &BuildUpText, cover: Option<&CoverText>, unwritten: Un
             Unwritten::Boarded => ("boarded", boarded(job, None, reader)),
             Unwritten::Clad => ("clad", boarded(job, job.finish.as_ref(), reader)),
         };
-        let used = DefaultUsed { name: format!("build_up.{face}"), value: value.to_owned(), origin: "common practice" };
-        if !reader.defaults.contains(&used) {
-            reader.defaults.push(used);
-        }
+        reader.record(&format!("build_up.{face}"), value, "common practice");
         return build;
     };
     match cover {

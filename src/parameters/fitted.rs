@@ -6,6 +6,7 @@ use crate::model::{
     AcrossFromText, AcrossText, BodyText, CutText, DepthText, DimensionText, DropText, ExtentText, FittingText,
     FlangeText, JobFile, SetbackText, Text,
 };
+use std::collections::HashMap;
 
 /// A fitting with the library's fitting that it is made from.
 #[derive(Clone, Copy, Debug)]
@@ -18,22 +19,28 @@ pub(super) struct Fitted<'j> {
 
 /// Every fitting of the job with its base.
 pub(super) fn all<'j>(job: &'j JobFile, reader: &mut Reader) -> Vec<Fitted<'j>> {
-    for (index, fitting) in job.library_fittings.iter().enumerate() {
+    let mut shelf: HashMap<&str, &FittingText> = HashMap::new();
+    for fitting in &job.library_fittings {
         if fitting.module.is_some() || fitting.from.is_some() {
             let instead = "write `in` and `from` where the job uses it";
             reader.tell("a library's fitting has no `in` and no `from`", instead, &fitting.id.place);
         }
-        if job.library_fittings.iter().take(index).any(|other| other.id.text == fitting.id.text) {
+        if shelf.insert(&fitting.id.text, fitting).is_some() {
             let message = format!("two library fittings have the id `{}`", fitting.id.text);
             reader.tell(message, "give each an id of its own", &fitting.id.place);
         }
     }
-    job.fittings.iter().map(|own| Fitted { own, base: base(job, own, reader) }).collect()
+    job.fittings.iter().map(|own| Fitted { own, base: base(job, &shelf, own, reader) }).collect()
 }
 
-fn base<'j>(job: &'j JobFile, own: &FittingText, reader: &mut Reader) -> Option<&'j FittingText> {
+fn base<'j>(
+    job: &'j JobFile,
+    shelf: &HashMap<&str, &'j FittingText>,
+    own: &FittingText,
+    reader: &mut Reader,
+) -> Option<&'j FittingText> {
     let from = own.from.as_ref()?;
-    let found = job.library_fittings.iter().find(|fitting| fitting.id.text == from.text);
+    let found = shelf.get(from.text.as_str()).copied();
     if found.is_none() && !job.library_missing {
         let ids = job.library_fittings.iter().map(|fitting| fitting.id.text.as_str());
         let instead = findings::nearest(&from.text, ids.clone()).map_or_else(

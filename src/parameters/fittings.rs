@@ -5,6 +5,7 @@ use super::given::{
     Across, AcrossFrom, AcrossLine, Body, Cut, DepthFrom, DepthLine, Face, Fitting, Flange, HeightFrom, Look, Measure,
     OpeningSort, WellShape,
 };
+use super::index::Index;
 use super::reader::{Reader, Sign};
 use crate::findings;
 use crate::model::{
@@ -15,20 +16,21 @@ use crate::units::{Dimension, Length};
 
 /// Works out every fitting that has a place and a cut.
 pub(super) fn read(job: &JobFile, fitted: &[Fitted<'_>], reader: &mut Reader) -> Vec<Fitting> {
-    fitted.iter().filter_map(|one| fitting(job, fitted, *one, reader)).collect()
+    let index = Index::new(job, fitted);
+    fitted.iter().filter_map(|one| fitting(&index, *one, reader)).collect()
 }
 
-fn fitting(job: &JobFile, all: &[Fitted<'_>], one: Fitted<'_>, reader: &mut Reader) -> Option<Fitting> {
+fn fitting(index: &Index<'_>, one: Fitted<'_>, reader: &mut Reader) -> Option<Fitting> {
     let id = &one.own.id;
     check_measured(one, reader);
-    let place = module(job, one, reader);
+    let place = module(index, one, reader);
     let Some(written) = one.cut() else {
         if !one.lacks_base() {
             reader.tell(format!("`{}` has no `cut`", id.text), "write its cut, or take it `from` a library", &id.place);
         }
         return None;
     };
-    let across = across(all, one, reader);
+    let across = across(index, one, reader);
     let cut = cut(one, written, reader);
     let (leg, module) = place?;
     let named = |property: &str| format!("{}.{property}", id.text);
@@ -66,19 +68,15 @@ fn fitting(job: &JobFile, all: &[Fitted<'_>], one: Fitted<'_>, reader: &mut Read
 }
 
 /// The leg and module that a fitting is in.
-fn module(job: &JobFile, one: Fitted<'_>, reader: &mut Reader) -> Option<(usize, usize)> {
+fn module(index: &Index<'_>, one: Fitted<'_>, reader: &mut Reader) -> Option<(usize, usize)> {
     let id = &one.own.id;
     let Some(named) = &one.own.module else {
         reader.tell(format!("`{}` is in no module", id.text), "write `in: \"…\"` with a module's id", &id.place);
         return None;
     };
-    let found = job.legs.iter().enumerate().find_map(|(leg, written)| {
-        let module = written.modules.iter().position(|module| module.id.text == named.text)?;
-        Some((leg, module))
-    });
+    let found = index.modules.get(named.text.as_str()).copied();
     if found.is_none() {
-        let ids: Vec<&str> =
-            job.legs.iter().flat_map(|leg| &leg.modules).map(|module| module.id.text.as_str()).collect();
+        let ids = &index.module_ids;
         let instead = findings::nearest(&named.text, ids.iter().copied())
             .map_or_else(|| format!("the modules are {}", ids.join(", ")), |meant| format!("write \"{meant}\""));
         reader.tell(format!("there is no module `{}` for `{}`", named.text, id.text), instead, &named.place);
@@ -117,14 +115,14 @@ fn look(one: Fitted<'_>, cut: &CutText, reader: &mut Reader) -> Look {
     }
 }
 
-fn across(all: &[Fitted<'_>], one: Fitted<'_>, reader: &mut Reader) -> Across {
+fn across(index: &Index<'_>, one: Fitted<'_>, reader: &mut Reader) -> Across {
     let none = Measure::published(Length::ZERO);
     let (line, from, distance) = match one.across() {
         None | Some(AcrossText::Centred) => {
             return Across { line: AcrossLine::Centre, from: AcrossFrom::ModuleCentre, distance: none };
         }
         Some(AcrossText::AlignedWith(other)) => {
-            let from = other_fitting(all, one, other, reader);
+            let from = other_fitting(index, one, other, reader);
             return Across { line: AcrossLine::Centre, from, distance: none };
         }
         Some(AcrossText::LeftEdge { from, distance }) => (AcrossLine::LeftEdge, from, distance),
@@ -142,38 +140,32 @@ fn across(all: &[Fitted<'_>], one: Fitted<'_>, reader: &mut Reader) -> Across {
         AcrossFromText::BoardLeft => AcrossFrom::BoardLeft,
         AcrossFromText::BoardRight => AcrossFrom::BoardRight,
         AcrossFromText::FinishedFace => AcrossFrom::FinishedFace,
-        AcrossFromText::Fitting(other) => other_fitting(all, one, other, reader),
+        AcrossFromText::Fitting(other) => other_fitting(index, one, other, reader),
     };
     Across { line, from, distance: measure(one, "across", distance, Sign::Any, reader) }
 }
 
 /// Another fitting by its id. One that goes back to itself is refused.
-fn other_fitting(all: &[Fitted<'_>], one: Fitted<'_>, other: &Text, reader: &mut Reader) -> AcrossFrom {
-    let find = |id: &str| all.iter().position(|fitted| fitted.own.id.text == id);
-    let Some(index) = find(&other.text) else {
-        let ids = all.iter().map(|fitted| fitted.own.id.text.as_str());
+fn other_fitting(index: &Index<'_>, one: Fitted<'_>, other: &Text, reader: &mut Reader) -> AcrossFrom {
+    let Some(found) = index.fittings.get(other.text.as_str()).copied() else {
+        let ids = index.fittings.keys().copied();
         let instead = findings::nearest(&other.text, ids)
             .map_or_else(|| "write another fitting's id".to_owned(), |meant| format!("write \"{meant}\""));
         reader.tell(format!("there is no fitting `{}` to align with", other.text), instead, &other.place);
         return AcrossFrom::ModuleCentre;
     };
-    let mut members = vec![one.own.id.text.as_str()];
-    let mut next = Some(index);
-    while let Some(fitted) = next.and_then(|index| all.get(index)) {
-        let id = fitted.own.id.text.as_str();
-        if id == one.own.id.text {
-            let chain = members.join(" -> ");
-            let message = format!("these fittings are placed from each other: {chain} -> {id}");
-            reader.tell(message, "place one of them in its module", &other.place);
-            return AcrossFrom::ModuleCentre;
-        }
-        if members.contains(&id) {
-            break;
-        }
-        members.push(id);
-        next = fitted.aligned_with().and_then(|other| find(&other.text));
+    if let Some(members) = index.circles.get(one.own.id.text.as_str()) {
+        /// More members than this are left out.
+        const MOST: usize = 12;
+        let shown = members.iter().take(MOST).copied();
+        let left_out = (members.len() > MOST).then_some("…");
+        let last = (members.len() > MOST).then(|| members.last().copied()).flatten();
+        let chain = shown.chain(left_out).chain(last).collect::<Vec<_>>().join(" -> ");
+        let message = format!("these fittings are placed from each other: {chain}");
+        reader.tell(message, "place one of them in its module", &other.place);
+        return AcrossFrom::ModuleCentre;
     }
-    AcrossFrom::Fitting(index)
+    AcrossFrom::Fitting(found)
 }
 
 fn cut(one: Fitted<'_>, written: &CutText, reader: &mut Reader) -> Cut {

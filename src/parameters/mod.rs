@@ -7,6 +7,7 @@ mod expression;
 mod fitted;
 mod fittings;
 pub mod given;
+mod index;
 mod job;
 mod names;
 mod paper;
@@ -22,6 +23,7 @@ pub use given::Given;
 use crate::findings::Problem;
 use crate::model::JobFile;
 use reader::Reader;
+use std::collections::HashMap;
 
 /// Names with the expressions that the command line puts in their place.
 pub type Overrides = Vec<(String, String)>;
@@ -56,20 +58,16 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
 
 /// The problems, each once, by file and place; those without a place first.
 fn in_order(reader: Reader) -> Vec<Problem> {
-    let mut problems: Vec<Problem> = Vec::new();
-    for problem in reader.problems.into_iter().chain(reader.names.problems) {
-        if !problems.contains(&problem) {
-            problems.push(problem);
-        }
-    }
-    let mut files: Vec<String> = Vec::new();
+    let mut problems: Vec<Problem> = reader.problems.into_iter().chain(reader.names.problems).collect();
+    let mut files: HashMap<String, usize> = HashMap::new();
     for place in problems.iter().filter_map(|problem| problem.place.as_ref()) {
-        if !files.contains(&place.file.name) {
-            files.push(place.file.name.clone());
-        }
+        let next = files.len();
+        files.entry(place.file.name.clone()).or_insert(next);
     }
-    problems.sort_by_key(|problem| {
-        problem.place.as_ref().map(|place| (files.iter().position(|name| *name == place.file.name), place.start))
+    problems.sort_by_cached_key(|problem| {
+        let place = problem.place.as_ref().map(|place| (files.get(&place.file.name).copied(), place.start, place.end));
+        (place, problem.message.clone())
     });
+    problems.dedup();
     problems
 }

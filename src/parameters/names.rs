@@ -72,6 +72,11 @@ impl Names {
 
     /// The name that a misspelt one may have meant.
     pub(super) fn nearest(&self, name: &str) -> Option<&str> {
+        /// After so many problems a remedy for one more isn't worth going through every name.
+        const MOST: usize = 200;
+        if self.problems.len() > MOST {
+            return None;
+        }
         let names = || self.entries.iter().map(|entry| entry.name.as_str());
         findings::nearest(name, names()).or_else(|| {
             let (owner, property) = name.split_once('.')?;

@@ -29,6 +29,8 @@ pub(super) struct Reader {
     pub(super) overridden: HashSet<String>,
     pub(super) problems: Vec<Problem>,
     pub(super) defaults: Vec<DefaultUsed>,
+    /// Names of the defaults that are recorded.
+    pub(super) recorded: HashSet<String>,
 }
 
 impl Reader {
@@ -104,16 +106,20 @@ impl Reader {
         self.overridden.contains(name).then(|| self.names.written(name).cloned()).flatten()
     }
 
+    /// Records a default that is used, once.
+    pub(super) fn record(&mut self, name: &str, value: &str, origin: &'static str) {
+        if self.recorded.insert(name.to_owned()) {
+            self.defaults.push(DefaultUsed { name: name.to_owned(), value: value.to_owned(), origin });
+        }
+    }
+
     /// Override, written text, or default, whichever comes first.
     fn text(&mut self, name: &str, default: &str, written: Option<&Text>) -> Option<Text> {
         if let Some(text) = self.override_of(name).or_else(|| written.cloned()) {
             return Some(text);
         }
         let default = defaults::default(default)?;
-        let used = DefaultUsed { name: name.to_owned(), value: default.value.to_owned(), origin: default.origin };
-        if !self.defaults.contains(&used) {
-            self.defaults.push(used);
-        }
+        self.record(name, default.value, default.origin);
         Some(Text::made("default", default.value, 0..default.value.len()))
     }
 
