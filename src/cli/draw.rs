@@ -27,6 +27,8 @@ pub fn run(arguments: &DrawArguments) -> Outcome {
     let whole = arguments.sheets.is_empty();
     let files: Vec<(String, Vec<u8>)> =
         pages.iter().map(|page| (format!("{}.svg", page.name), write::svg::page(page).into_bytes())).collect();
+    let mut files = files;
+    files.push((document_name(arguments), write::pdf::document(&solved.job.title, &pages)));
     let folder = arguments.out.clone().unwrap_or_else(|| default_folder(arguments));
     match write_set::replace(&folder, &files, whole) {
         Ok(()) => {
@@ -46,6 +48,14 @@ fn default_folder(arguments: &DrawArguments) -> PathBuf {
     let mut name = stem.to_owned();
     name.push("-sheets");
     PathBuf::from(name)
+}
+
+/// The set as one document, named after the job's file; a part of the set says which part it is, so that it never takes
+/// the place of the whole.
+fn document_name(arguments: &DrawArguments) -> String {
+    let stem = arguments.job.job.file_stem().map_or_else(|| "job".into(), |stem| stem.to_string_lossy());
+    let part: String = arguments.sheets.iter().map(|sheet| format!("-{sheet}")).collect();
+    format!("{stem}{part}.pdf")
 }
 
 /// A sheet whose lettering can't be placed is a problem that says which.

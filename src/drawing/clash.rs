@@ -138,7 +138,7 @@ pub fn clashes(page: &Page) -> Vec<Clash> {
     for text in &texts {
         let corners = text.corners();
         let [x0, y0, x1, y1] = box_of(&corners);
-        if x0 < 0.0 || y0 < 0.0 || x1 > page.width || y1 > page.height {
+        if x0 < 0.0 || y0 < 0.0 || x1 * page.stretch.0 > page.width || y1 * page.stretch.1 > page.height {
             found.push(Clash { text: text.content(), with: "the edge of the sheet".to_owned(), at: text.at });
         }
         if let Some(with) = ink.meets_box(&corners, CLEAR) {

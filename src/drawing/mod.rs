@@ -2,6 +2,7 @@
 //! files or formats.
 
 pub mod clash;
+mod curves;
 pub mod lettering;
 mod page;
 pub mod pen;

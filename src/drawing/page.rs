@@ -17,6 +17,11 @@ pub struct Page {
     pub width: f64,
     /// Height, mm.
     pub height: f64,
+    /// What everything on it is multiplied by across and along the page, from its top left corner, before it is
+    /// printed: a printer that prints small is answered by drawing large. (1, 1) on every page that isn't a template.
+    pub stretch: (f64, f64),
+    /// Numbers, from 1, of the remarks that concern it.
+    pub remarks: Vec<usize>,
     /// What is on it, in drawing order.
     pub root: Group,
 }

@@ -228,7 +228,7 @@ impl Canvas {
         let (width, height) = (self.width, self.height);
         let mut built: Vec<Option<Building>> = self.layers.into_iter().map(Some).collect();
         let root = assemble(&mut built, 0);
-        Page { name: name.into(), title: title.into(), width, height, root }
+        Page { name: name.into(), title: title.into(), width, height, stretch: (1.0, 1.0), remarks: Vec::new(), root }
     }
 }
 

@@ -165,7 +165,8 @@ impl<'s> Set<'s> {
         let number = self.number(kind).unwrap_or(1) + page;
         let name = format!("{number:02}-{}", slug(kind, self.solved, page));
         let title = format!("{}, {}", block.title, self.solved.job.title);
-        canvas.finish(name, title)
+        let remarks = self.concerning(kind).iter().map(|(number, _)| *number).collect();
+        Page { remarks, ..canvas.finish(name, title) }
     }
 
     /// A black band in the upper margin of a sheet that must not be cut from.

@@ -1,4 +1,5 @@
 //! From finished pages to files' contents. The writers never hear of a kitchen, and don't know each other.
 
 pub mod numbers;
+pub mod pdf;
 pub mod svg;

@@ -21,8 +21,13 @@ pub fn page(page: &Page) -> String {
         .add(Title::new(clean(&page.title)))
         .add(Style::new(style_sheet()))
         .add(Rectangle::new().set("width", width).set("height", height).set("fill", "#ffffff"));
-    for item in &page.root.items {
-        add(&mut document, item);
+    if page.stretch == (1.0, 1.0) {
+        for item in &page.root.items {
+            add(&mut document, item);
+        }
+    } else {
+        let by = format!("scale({} {})", page.stretch.0, page.stretch.1);
+        document = document.add(group(&page.root).set("transform", by));
     }
     let mut text = String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
     text.push_str(&document.to_string());
