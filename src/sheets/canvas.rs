@@ -159,6 +159,9 @@ impl Canvas {
     /// Adds a text that has been set, and returns its width, mm.
     pub fn put(&mut self, at: Layer, text: Text) -> f64 {
         let width = text.width;
+        if text.runs.is_empty() {
+            return width;
+        }
         if text.colour != crate::drawing::Colour::WHITE {
             self.ink.add_text(&text);
         }

@@ -1,11 +1,11 @@
 //! Tables: rules across only, headings grey, lengths lined up on their unit digit.
 
-use super::canvas::{Canvas, Layer};
+use super::canvas::{Canvas, Layer, Paint};
 use super::marks;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Pen};
 use crate::geometry::PaperPoint;
-use crate::units::{Length, Show};
+use crate::units::{Length, Show, System};
 
 /// Height of a row, mm.
 pub const ROW: f64 = 5.2;
@@ -77,6 +77,10 @@ pub enum Cell {
     Flagged(String),
     /// A ruled blank to write in.
     Blank,
+    /// A small open box to tick.
+    Tick,
+    /// As the first cell of a row: the row goes on with the words of the row above, so that no rule parts them.
+    Continued,
 }
 
 impl Cell {
@@ -138,6 +142,9 @@ impl Table {
             }
             y += ROW;
             let last = index + 1 == to;
+            if !last && self.goes_on(index + 1) {
+                continue;
+            }
             let pen = match (last, self.breaks.contains(&index)) {
                 (true, _) => Pen::SECONDARY,
                 (_, true) => Pen::FINE,
@@ -146,6 +153,11 @@ impl Table {
             canvas.line(at, PaperPoint::new(corner.x, y), PaperPoint::new(right, y), pen);
         }
         y
+    }
+
+    /// Whether a row goes on with the words of the one above it.
+    pub fn goes_on(&self, row: usize) -> bool {
+        matches!(self.rows.get(row).and_then(|cells| cells.first()), Some(Cell::Continued))
     }
 
     fn draw_heading(&self, canvas: &mut Canvas, at: Layer, column: &Column, x: f64, top: f64, lines: usize) {
@@ -169,8 +181,14 @@ impl Table {
     }
 }
 
-/// Where the unit digit of a length ends inside its column, mm from the column's left.
-const UNITS: f64 = 7.5;
+/// Where the unit digit of a length ends inside its column, mm from the column's left: room for three figures of
+/// inches, or five of millimetres.
+const fn units(show: Show) -> f64 {
+    match show.system {
+        System::Inches | System::Both => 7.5,
+        System::Millimetres => 11.5,
+    }
+}
 
 fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f64, y: f64, show: Show) {
     let place = PaperPoint::new;
@@ -183,7 +201,7 @@ fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f6
         };
     };
     match cell {
-        Cell::Empty => {}
+        Cell::Empty | Cell::Continued => {}
         Cell::Words(text) => words(canvas, text, Style::body()),
         Cell::Bold(text) => words(canvas, text, Style::body().bold()),
         Cell::Grey(text) => words(canvas, text, Style::caption()),
@@ -191,11 +209,14 @@ fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f6
             marks::flaglet(canvas, at, place(x, y));
             canvas.text(at, place(x + 3.6, y), text, &Style::body().bold().coloured(Colour::ACCENT));
         }
-        Cell::Figure(length) => figure(canvas, at, x + UNITS, y, *length, &Style::body(), show),
-        Cell::Key(length) => figure(canvas, at, x + UNITS, y, *length, &Style::body().bold(), show),
+        Cell::Figure(length) => figure(canvas, at, x + units(show), y, *length, &Style::body(), show),
+        Cell::Key(length) => figure(canvas, at, x + units(show), y, *length, &Style::body().bold(), show),
         Cell::Finished(length) => {
             let style = Style::body().bold().coloured(Colour::ACCENT);
-            figure(canvas, at, x + UNITS, y, *length, &style, show);
+            figure(canvas, at, x + units(show), y, *length, &style, show);
+        }
+        Cell::Tick => {
+            canvas.rectangle(at, place(x + 0.2, y - 2.7), place(x + 3.2, y + 0.3), Paint::pen(Pen::DIMENSION));
         }
         Cell::Blank => {
             canvas.line(at, place(x, y + 0.6), place(x + column.width - 3.0, y + 0.6), Pen::DIMENSION);
@@ -219,5 +240,6 @@ pub fn figure(canvas: &mut Canvas, at: Layer, x: f64, y: f64, length: Length, st
 /// Width that a column of lengths needs for this greatest length, mm.
 pub fn figures_width(show: Show, greatest: Length) -> f64 {
     let second = show.second(greatest).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
-    UNITS + 9.0 + second
+    let after = if show.system == System::Millimetres { 3.0 } else { 9.0 };
+    units(show) + after + second
 }

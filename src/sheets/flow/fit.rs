@@ -1,0 +1,112 @@
+//! Tables made to fit a width: stretched, wrapped, or split into several with their key columns repeated.
+
+use crate::drawing::lettering::{BODY, Weight};
+use crate::sheets::notes::wrapped;
+use crate::sheets::table::{Cell, Column, Table};
+
+/// A table stretched to a width, its columns in proportion; a wider one stays.
+pub fn stretched(mut table: Table, width: f64) -> Table {
+    let natural = table.width();
+    if natural > 0.0 && natural < width {
+        for column in &mut table.columns {
+            column.width *= width / natural;
+        }
+    }
+    table
+}
+
+/// A table as one or more that each fit a width: the first `keys` columns stand before every part.
+pub fn parts(table: Table, keys: usize, width: f64) -> Vec<Table> {
+    if table.rows.is_empty() {
+        return Vec::new();
+    }
+    if table.width() <= width + 0.01 {
+        return vec![stretched(table, width)];
+    }
+    let keys = keys.min(table.columns.len());
+    let key_width: f64 = table.columns[..keys].iter().map(|column| column.width).sum();
+    let mut shares: Vec<Vec<usize>> = Vec::new();
+    let mut used = f64::INFINITY;
+    for (index, column) in table.columns.iter().enumerate().skip(keys) {
+        if used + column.width > width {
+            shares.push(Vec::new());
+            used = key_width;
+        }
+        used += column.width;
+        if let Some(share) = shares.last_mut() {
+            share.push(index);
+        }
+    }
+    shares
+        .into_iter()
+        .map(|share| {
+            let indices: Vec<usize> = (0..keys).chain(share).collect();
+            let columns = indices.iter().map(|&k| table.columns[k].clone()).collect();
+            let pick = |row: &Vec<Cell>| indices.iter().map(|&k| row.get(k).cloned().unwrap_or_default()).collect();
+            let rows = table.rows.iter().map(pick).collect();
+            stretched(Table { columns, rows, breaks: table.breaks.clone() }, width)
+        })
+        .collect()
+}
+
+/// One row whose words may take several lines: further lines are rows that go on. The first cell must be short.
+pub fn lines(columns: &[Column], cells: Vec<Cell>) -> Vec<Vec<Cell>> {
+    let split = |(column, cell): (&Column, Cell)| {
+        let room = column.width - 1.6;
+        let wrap = |text: &str, weight, make: fn(String) -> Cell| -> Vec<Cell> {
+            wrapped(text, room, BODY, weight).into_iter().map(make).collect()
+        };
+        match &cell {
+            Cell::Words(text) => wrap(text, Weight::Regular, Cell::Words),
+            Cell::Grey(text) => wrap(text, Weight::Regular, Cell::Grey),
+            Cell::Bold(text) => wrap(text, Weight::SemiBold, Cell::Bold),
+            _ => vec![cell],
+        }
+    };
+    let mut stacks: Vec<Vec<Cell>> = columns.iter().zip(cells).map(split).collect();
+    if let Some(first) = stacks.first_mut() {
+        first.truncate(1);
+    }
+    let count = stacks.iter().map(Vec::len).max().unwrap_or(1).max(1);
+    let line = |k: usize| {
+        let cell = |(index, stack): (usize, &Vec<Cell>)| match stack.get(k) {
+            Some(cell) => cell.clone(),
+            None if index == 0 && k > 0 => Cell::Continued,
+            None => Cell::Empty,
+        };
+        stacks.iter().enumerate().map(cell).collect()
+    };
+    (0..count).map(line).collect()
+}
+
+/// What is left of a width after fixed columns, at least `least` mm.
+pub fn rest(width: f64, fixed: f64, least: f64) -> f64 {
+    (width - fixed).max(least)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{lines, parts};
+    use crate::sheets::table::{Cell, Column, Table};
+
+    #[test]
+    fn a_wide_table_is_split_and_keeps_its_keys() {
+        let columns = vec![Column::words(10.0, "mark"), Column::words(60.0, "a"), Column::words(60.0, "b")];
+        let row = ["B1", "x", "y"].map(Cell::words).to_vec();
+        let split = parts(Table { columns, rows: vec![row], breaks: Vec::new() }, 1, 80.0);
+        assert_eq!(split.len(), 2);
+        for part in &split {
+            assert_eq!(part.columns.len(), 2);
+            assert!((part.width() - 80.0).abs() < 1e-9);
+            assert!(matches!(&part.rows[0][0], Cell::Words(mark) if mark == "B1"));
+        }
+    }
+
+    #[test]
+    fn long_words_take_rows_that_go_on() {
+        let columns = vec![Column::words(10.0, "no."), Column::words(30.0, "what")];
+        let rows = lines(&columns, vec![Cell::words("1"), Cell::words("a sentence that is far too long for one line")]);
+        assert!(rows.len() > 1);
+        assert!(matches!(rows[1][0], Cell::Continued));
+    }
+}
