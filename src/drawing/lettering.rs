@@ -288,9 +288,9 @@ fn fraction_run(top: &str, bottom: &str, size: f64, height: f64, x: &mut f64) ->
         places.push((*x, raised));
         *x += advance(c, weight).unwrap_or(0.6) * small * 0.94;
     }
-    *x += 0.01 * size;
+    *x += 0.06 * size;
     places.push((*x, raised * 0.42));
-    *x += (advance(SLASH, weight).unwrap_or(0.2)) * small + 0.01 * size;
+    *x += (advance(SLASH, weight).unwrap_or(0.2)) * small + 0.075 * size;
     for c in bottom.chars() {
         places.push((*x, height * 0.03));
         *x += advance(c, weight).unwrap_or(0.6) * small * 0.94;
