@@ -81,7 +81,7 @@ fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitt
 /// rest are holes.
 fn region(board: &Board, fittings: &[Fitting], plane: Plane) -> Region {
     let whole = board.extent;
-    let (mut top, mut bottom, mut holes) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut top, mut bottom, mut holes): (Vec<Bite>, Vec<Bite>, _) = (Vec::new(), Vec::new(), Vec::new());
     for cutout in board.fittings.iter().filter_map(|&index| fittings[index].cutout(plane)) {
         let cut = cutout.extent;
         let bite =
@@ -95,6 +95,11 @@ fn region(board: &Board, fittings: &[Fitting], plane: Plane) -> Region {
         }
     }
     let (x0, y0, x1, y1) = (whole.x0.mm(), whole.y0.mm(), whole.x1.mm(), whole.y1.mm());
+    // Where a bay and a notch would meet, the board is cut through; the bay ends where the notch does.
+    for bay in &mut bottom {
+        let met = top.iter().filter(|notch| notch.x0 < bay.x1 && bay.x0 < notch.x1);
+        bay.y = met.map(|notch| notch.y).fold(bay.y, f64::min);
+    }
     let corners = bitten(&sharp_box(x0, y0, x1, y1), 2, &top);
     let corners = bitten(&corners, 0, &bottom);
     Region { outer: outline(&corners), holes }
@@ -106,5 +111,5 @@ fn hole(cutout: &Cutout, whole: &Extent) -> crate::geometry::Outline {
     if cut.x0 >= whole.x0 && cut.x1 <= whole.x1 {
         return cutout.outline.clone();
     }
-    Extent { x0: cut.x0.max(whole.x0), x1: cut.x1.min(whole.x1), ..cut }.outline()
+    cut.held_to(whole).outline()
 }

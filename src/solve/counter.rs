@@ -19,6 +19,9 @@ pub struct Slab<'a> {
     pub fittings: &'a [Fitting],
 }
 
+/// No piece is narrower than this: a millimetre.
+const NARROWEST: Length = Length::from_nm(1_000_000);
+
 /// The counter. `seams` are the u of the leg's seams; the width of a seam's joint is not taken off the
 /// pieces' areas: each piece reaches to the seam's middle.
 ///
@@ -29,22 +32,23 @@ pub fn counter(slab: &Slab, seams: &[Length], show: Show) -> Result<Counter, Vec
     let mut seams = seams.to_vec();
     seams.sort();
     seams.dedup();
-    let off: Vec<Problem> = seams
-        .iter()
-        .filter(|&&u| u <= extent.x0 || u >= extent.x1)
-        .map(|&u| Problem {
-            message: format!(
-                "a seam at {} lies off the counter, which runs from {} to {}",
-                show.plain(u),
-                show.plain(extent.x0),
-                show.plain(extent.x1)
-            ),
-            instead: "place it between the counter's ends, from the finished left end".to_owned(),
-            place: slab.counter.place.clone(),
+    let problem = |message: String| Problem {
+        message,
+        instead: "place each seam between the counter's ends, from the finished left end".to_owned(),
+        place: slab.counter.place.clone(),
+    };
+    let (first, last) = (show.plain(extent.x0), show.plain(extent.x1));
+    let off = seams.iter().filter(|&&u| u < extent.x0 + NARROWEST || u > extent.x1 - NARROWEST);
+    let mut problems: Vec<Problem> = off
+        .map(|&u| {
+            let u = show.plain(u);
+            problem(format!("a seam at {u} lies off the counter, which runs from {first} to {last}"))
         })
         .collect();
-    if !off.is_empty() {
-        return Err(off);
+    let near = seams.windows(2).filter(|pair| pair[1] - pair[0] < NARROWEST);
+    problems.extend(near.map(|pair| problem(format!("two seams lie at {}", show.plain(pair[0])))));
+    if !problems.is_empty() {
+        return Err(problems);
     }
     let mut ends = vec![extent.x0];
     ends.extend(&seams);
@@ -128,16 +132,16 @@ impl Slab<'_> {
             if !cutout.extent.meets(extent) {
                 continue;
             }
-            let (over_left, over_right) = (cutout.extent.x0 < extent.x0, cutout.extent.x1 > extent.x1);
-            if over_left && over_right {
-                let through = Extent { x0: extent.x0, x1: extent.x1, ..cutout.extent };
-                holes.push(through.outline());
-            } else if over_left {
-                on_left.extend(bite_of_hole(&cutout.outline, x0, false));
-            } else if over_right {
-                on_right.extend(bite_of_hole(&cutout.outline, x1, true));
-            } else {
-                holes.push(cutout.outline.clone());
+            let cut = cutout.extent;
+            let (over_left, over_right) = (cut.x0 < extent.x0, cut.x1 > extent.x1);
+            let corner = self.counter.corner_radius;
+            let between = cut.y0 > extent.y0 + corner && cut.y1 < extent.y1 - corner;
+            match (over_left, over_right, between) {
+                (true, false, true) => on_left.extend(bite_of_hole(&cutout.outline, x0, false)),
+                (false, true, true) => on_right.extend(bite_of_hole(&cutout.outline, x1, true)),
+                (false, false, _) if cut.y0 >= extent.y0 && cut.y1 <= extent.y1 => holes.push(cutout.outline.clone()),
+                // It leaves the sheet altogether, which a rule reports; what lies on the sheet is shown.
+                _ => holes.push(cut.held_to(extent).outline()),
             }
         }
         set_in(&mut outer, x1, on_right);

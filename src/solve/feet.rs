@@ -25,6 +25,17 @@ pub struct Stand<'a> {
     pub datums: &'a Datums,
 }
 
+/// Measured spots, (u, v, z) mm.
+type Spots = Vec<(f64, f64, f64)>;
+
+/// One leg's floor and feet while the highest ground is not known yet.
+struct Ground {
+    plane: Surface,
+    spots: Spots,
+    feet: Vec<Foot>,
+    under: Vec<f64>,
+}
+
 /// The floor and the feet of each leg. The floor was given over the first leg's (u, v); z = 0 is the highest
 /// ground under any foot of the run, or under the frame's corners where a run has no feet.
 ///
@@ -32,49 +43,55 @@ pub struct Stand<'a> {
 pub fn feet(given: &given::Floor, feet: &Feet, stands: &[Stand]) -> Result<Vec<(Floor, Vec<Foot>)>, Problem> {
     let (plane, spots) = surface(given)?;
     let reach = SPOT_REACH.mm();
-    let mut all: Vec<(Surface, Vec<(f64, f64, f64)>, Vec<Foot>, Vec<f64>)> = Vec::with_capacity(stands.len());
+    let mut all: Vec<Ground> = Vec::with_capacity(stands.len());
     for (index, stand) in stands.iter().enumerate() {
         let first = &stands[0].placement;
         let plane = if index == 0 { plane } else { plane_in(&plane, first, &stand.placement) };
         let spots = if index == 0 { spots.clone() } else { spots_in(&spots, first, &stand.placement) };
-        let placed = places(feet, stand);
-        let points: Vec<(f64, f64)> = placed.iter().map(|foot| (foot.u.mm(), foot.v.mm())).collect();
-        let ground = ground_under(&points, &plane, &spots, reach);
-        all.push((plane, spots, placed, ground));
+        let feet = places(feet, stand);
+        let points: Vec<(f64, f64)> = feet.iter().map(|foot| (foot.u.mm(), foot.v.mm())).collect();
+        let under = ground_under(&points, &plane, &spots, reach);
+        all.push(Ground { plane, spots, feet, under });
     }
-    let grounds = all.iter().flat_map(|(_, _, _, ground)| ground.iter().copied());
-    let corners = all.iter().zip(stands).flat_map(|((plane, ..), stand)| {
+    let highest = highest(&all, stands);
+    let lowered = |(ground, stand): (Ground, &Stand)| {
+        let Ground { plane, spots, mut feet, under } = ground;
+        for (foot, z) in feet.iter_mut().zip(under) {
+            foot.ground = Length::from_mm(z - highest);
+            foot.height = stand.datums.frame_bottom - foot.ground;
+        }
+        let spots = spots.into_iter().map(|(u, v, z)| (u, v, z - highest)).collect();
+        let at_origin = plane.at_origin - highest;
+        (Floor { at_origin, per_u: plane.per_u, per_v: plane.per_v, spots }, feet)
+    };
+    Ok(all.into_iter().zip(stands).map(lowered).collect())
+}
+
+/// The highest ground under any foot, or under the frames' corners where there are no feet.
+fn highest(all: &[Ground], stands: &[Stand]) -> f64 {
+    let under = all.iter().flat_map(|ground| ground.under.iter().copied());
+    let corners = all.iter().zip(stands).flat_map(|(ground, stand)| {
         let d = stand.datums;
-        let us = [d.frame_left.mm(), d.frame_right.mm()];
-        let vs = [d.frame_face.mm(), d.frame_back.mm()];
-        us.into_iter().flat_map(move |u| vs.into_iter().map(move |v| plane.height(u, v)))
+        [
+            (d.frame_left, d.frame_face),
+            (d.frame_right, d.frame_face),
+            (d.frame_left, d.frame_back),
+            (d.frame_right, d.frame_back),
+        ]
+        .map(|(u, v)| ground.plane.height(u.mm(), v.mm()))
     });
-    let highest = grounds.reduce(f64::max).or_else(|| corners.reduce(f64::max)).unwrap_or(0.0);
-    Ok(all
-        .into_iter()
-        .zip(stands)
-        .map(|((plane, spots, mut placed, ground), stand)| {
-            for (foot, z) in placed.iter_mut().zip(ground) {
-                foot.ground = Length::from_mm(z - highest);
-                foot.height = stand.datums.frame_bottom - foot.ground;
-            }
-            let spots = spots.into_iter().map(|(u, v, z)| (u, v, z - highest)).collect();
-            let floor = Floor { at_origin: plane.at_origin - highest, per_u: plane.per_u, per_v: plane.per_v, spots };
-            (floor, placed)
-        })
-        .collect())
+    under.reduce(f64::max).or_else(|| corners.reduce(f64::max)).unwrap_or(0.0)
 }
 
 /// The floor's plane and its measured spots, mm, over the first leg.
-fn surface(given: &given::Floor) -> Result<(Surface, Vec<(f64, f64, f64)>), Problem> {
+fn surface(given: &given::Floor) -> Result<(Surface, Spots), Problem> {
     match given {
         given::Floor::Level => Ok((Surface::default(), Vec::new())),
         given::Floor::Fall { along, across } => {
             Ok((Surface { at_origin: 0.0, per_u: -along, per_v: *across }, Vec::new()))
         }
         given::Floor::Spots(given) => {
-            let spots: Vec<(f64, f64, f64)> =
-                given.iter().map(|spot| (spot.u.mm(), spot.v.mm(), spot.z.mm())).collect();
+            let spots: Spots = given.iter().map(|spot| (spot.u.mm(), spot.v.mm(), spot.z.mm())).collect();
             match Surface::through(&spots) {
                 Some(plane) => Ok((plane, spots)),
                 None => Err(Problem::new(
@@ -101,7 +118,7 @@ fn plane_in(plane: &Surface, first: &Placement, leg: &Placement) -> Surface {
 }
 
 /// Spots of the first leg, seen from another.
-fn spots_in(spots: &[(f64, f64, f64)], first: &Placement, leg: &Placement) -> Vec<(f64, f64, f64)> {
+fn spots_in(spots: &[(f64, f64, f64)], first: &Placement, leg: &Placement) -> Spots {
     spots
         .iter()
         .map(|&(u, v, z)| {

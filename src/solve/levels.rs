@@ -66,7 +66,7 @@ pub fn levels(given: &Given, leg: &given::Leg, layout: &Layout) -> Result<Levels
         substrate_top: frame_top + given.substrate.thickness,
         counter_top: frame_top + stack,
     };
-    let problems = impossible(&datums, leg, Show::new(given.job.units));
+    let problems = impossible(&datums, leg, given.frame.tube, Show::new(given.job.units));
     if problems.is_empty() { Ok(Levels { datums, bounds: [left, right, back] }) } else { Err(problems) }
 }
 
@@ -84,21 +84,34 @@ fn bound(given: &given::Bound, at: Length, inward: i64) -> Bound {
     }
 }
 
-/// What leaves no frame or no counter to draw.
-fn impossible(datums: &Datums, leg: &given::Leg, show: Show) -> Vec<Problem> {
+/// What leaves no frame or no counter to draw: less than two tubes of height, less than a tube of counter.
+fn impossible(datums: &Datums, leg: &given::Leg, tube: Length, show: Show) -> Vec<Problem> {
     let mut problems = Vec::new();
     let mut say = |message: String, instead: &str| {
         problems.push(Problem { message, instead: instead.to_owned(), place: leg.place.clone() });
     };
-    if datums.frame_top <= datums.frame_bottom {
+    if datums.frame_top - datums.frame_bottom < tube * 2 {
         say(
             format!(
-                "leg {} has no height for a frame: its top is at {}, its bottom at {}",
+                "leg {} has no height for a frame of {} tube: its top is at {}, its bottom at {}",
                 leg.id,
+                show.plain(tube),
                 show.plain(datums.frame_top),
                 show.plain(datums.frame_bottom)
             ),
             "raise the counter, or make the counter, the substrate or the feet less high",
+        );
+    }
+    let depth = datums.frame_back - datums.frame_face;
+    if depth < tube * 2 {
+        say(
+            format!(
+                "leg {} has a frame {} deep, less than two tubes of {}",
+                leg.id,
+                show.plain(depth),
+                show.plain(tube)
+            ),
+            "make the frame deeper, or its tube thinner",
         );
     }
     if datums.frame_bottom < Length::ZERO {
@@ -107,9 +120,10 @@ fn impossible(datums: &Datums, leg: &given::Leg, show: Show) -> Vec<Problem> {
             "make the frame less high, or raise the counter",
         );
     }
-    if datums.counter_right <= datums.counter_left || datums.counter_back <= datums.counter_front {
+    let (long, deep) = (datums.counter_right - datums.counter_left, datums.counter_back - datums.counter_front);
+    if long < tube || deep < tube {
         say(
-            format!("leg {} has no counter: its edges lie behind one another", leg.id),
+            format!("leg {} has no counter: it would be {} by {}", leg.id, show.plain(long), show.plain(deep)),
             "check the overhangs, and how far the walls lean in",
         );
     }

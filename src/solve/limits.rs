@@ -8,6 +8,8 @@ use crate::units::{Length, Show};
 
 /// No length of a job is longer than this.
 const LONGEST: Length = Length::from_nm(1_000_000_000_000);
+/// Nothing that has a size is smaller than this: a tenth of a millimetre, which no tape shows.
+const LEAST: Length = Length::from_nm(100_000);
 /// A floor steeper than this is no floor (rise over run).
 const STEEPEST: f64 = 0.5;
 
@@ -53,8 +55,8 @@ impl Check {
         let size = length.nm().unsigned_abs();
         if size > LONGEST.nm().unsigned_abs() {
             self.say(format!("{name} is longer than a kilometre"), "check the figure and its unit", place);
-        } else if sign == Sign::Positive && length <= Length::ZERO {
-            let found = self.show.plain(length);
+        } else if sign == Sign::Positive && length < LEAST {
+            let found = if length > Length::ZERO { "next to nothing".to_owned() } else { self.show.plain(length) };
             self.say(format!("{name} is {found}"), "write a length greater than zero", place);
         } else if sign == Sign::NotNegative && length < Length::ZERO {
             let found = self.show.plain(length);
@@ -65,6 +67,14 @@ impl Check {
     fn number(&mut self, name: &str, value: f64, most: f64, place: Option<&Place>) {
         if !value.is_finite() || value.abs() > most {
             self.say(format!("{name} is out of all proportion"), "check the figure and its unit", place);
+        }
+    }
+
+    fn amount(&mut self, name: &str, value: f64, most: f64, place: Option<&Place>) {
+        if value < 0.0 {
+            self.say(format!("{name} is negative"), "write it without the minus sign", place);
+        } else {
+            self.number(name, value, most, place);
         }
     }
 
@@ -98,7 +108,7 @@ impl Check {
         }
         let (counter, at) = (&given.counter, given.counter.place.as_ref());
         self.length("the counter's thickness", counter.thickness, Positive, at);
-        self.number("the counter's density", counter.density, 1e5, at);
+        self.amount("the counter's density", counter.density, 1e5, at);
         for (name, length) in [
             ("the front overhang", counter.overhang_front),
             ("the left overhang", counter.overhang_left),
@@ -174,7 +184,7 @@ impl Check {
                 self.length(&format!("the finish of the {name} of leg {id}"), finish.thickness, NotNegative, at);
                 self.length(&format!("the bed of the finish of the {name} of leg {id}"), finish.bed, NotNegative, at);
                 self.length(&format!("the finish spread of the {name} of leg {id}"), finish.spread, NotNegative, at);
-                self.number(&format!("the mass of the finish of the {name} of leg {id}"), finish.mass, 1e5, at);
+                self.amount(&format!("the mass of the finish of the {name} of leg {id}"), finish.mass, 1e5, at);
             }
         }
         if leg.modules.is_empty() {
@@ -259,8 +269,8 @@ impl Check {
                 self.measure(&format!("the body of {id}"), measure, NotNegative, at);
             }
         }
-        self.number(&format!("the mass of {id}"), fitting.mass.unwrap_or(0.0), 1e6, at);
-        self.number(&format!("the heat input of {id}"), fitting.heat.unwrap_or(0.0), 1e9, at);
+        self.amount(&format!("the mass of {id}"), fitting.mass.unwrap_or(0.0), 1e6, at);
+        self.amount(&format!("the heat input of {id}"), fitting.heat.unwrap_or(0.0), 1e9, at);
     }
 
     fn floor(&mut self, given: &Given) {

@@ -22,6 +22,6 @@ pub use crate::parameters::given::{
     BoundKind, Build, CounterMaterial, DefaultUsed, Face, Finish, FinishKind, Job, Look, Measure, ModuleKind,
     OpeningSort, Paper, Service, Splash, Tolerances, Trim, Width,
 };
-pub use datums::{Datum, Datums};
+pub use datums::{Axis, Datum, Datums};
 pub use run::solve;
 pub use solved::*;

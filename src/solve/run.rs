@@ -65,6 +65,8 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
     let mut counters = Vec::with_capacity(rows.len());
     for (index, row) in rows.iter().enumerate() {
         let Some((_, levels)) = row else { continue };
+        let under = substrate::extent(given.substrate.edge, &levels.datums, &levels.bounds);
+        keep(substrate::missing(&under, &given.legs[index].id, given.frame.tube, show).into_iter().collect());
         let slab =
             Slab { counter: &given.counter, datums: &levels.datums, bounds: &levels.bounds, fittings: &of_leg[index] };
         let seams: Vec<Length> = given.counter.seams.iter().filter(|(leg, _)| *leg == index).map(|&(_, u)| u).collect();

@@ -34,7 +34,8 @@ pub fn sharp_box(x0: f64, y0: f64, x1: f64, y1: f64) -> [Corner; 4] {
 }
 
 /// Takes bites out of the level edge that runs from corner `edge` to the next. Bites are held to the edge
-/// and to one another: where two overlap the second starts where the first ends.
+/// and to one another: where two overlap the second starts where the first ends. A sheet of which
+/// nothing would be left is given back whole; that it can't be cut so is for the rules to say.
 pub fn bitten(corners: &[Corner], edge: usize, bites: &[Bite]) -> Vec<Corner> {
     let (Some(&from), Some(&to)) = (corners.get(edge), corners.get((edge + 1) % corners.len().max(1))) else {
         return corners.to_vec();
@@ -66,7 +67,8 @@ pub fn bitten(corners: &[Corner], edge: usize, bites: &[Bite]) -> Vec<Corner> {
         all.push(Corner { x: far, y: from.y, radius: bite.mouth });
     }
     all.extend_from_slice(&corners[edge + 1..]);
-    without_spikes(all)
+    let left = without_spikes(all);
+    if left.len() < 3 { corners.to_vec() } else { left }
 }
 
 /// Without repeated corners and without corners on a straight line or at the tip of a spike.

@@ -242,6 +242,15 @@ impl Extent {
     pub fn outline(&self) -> Outline {
         Outline::from_corners(self.x0.mm(), self.y0.mm(), self.x1.mm(), self.y1.mm())
     }
+    /// What of it lies within another box; they have to meet.
+    pub fn held_to(&self, other: &Extent) -> Extent {
+        Extent {
+            x0: self.x0.max(other.x0),
+            y0: self.y0.max(other.y0),
+            x1: self.x1.min(other.x1),
+            y1: self.y1.min(other.y1),
+        }
+    }
     /// Whether the insides share anything.
     pub fn meets(&self, other: &Extent) -> bool {
         self.x0 < other.x1 && other.x0 < self.x1 && self.y0 < other.y1 && other.y0 < self.y1

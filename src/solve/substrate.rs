@@ -2,9 +2,10 @@
 
 use super::slab::{Bite, bitten, outline, sharp_box};
 use super::{BodyBox, Bound, Cutout, Datums, DefaultUsed, Extent, Fitting, Member, Module, Plane, Role, Substrate};
+use crate::findings::Problem;
 use crate::geometry::Region;
 use crate::parameters::given::SubstrateEdge;
-use crate::units::Length;
+use crate::units::{Length, Show};
 
 /// Longest piece of substrate: the length of a common sheet, 96 in.
 pub const SHEET_LENGTH: Length = Length::from_sixty_fourths(96 * 64);
@@ -32,6 +33,18 @@ pub fn extent(edge: SubstrateEdge, datums: &Datums, bounds: &[Bound; 3]) -> Exte
         x1: if right { right_edge } else { d.finished_right.min(d.counter_right) },
         y1: if back { back_edge } else { d.finished_back.min(d.counter_back) },
     }
+}
+
+/// Why a substrate with these edges can't be had: its edges leave nothing between them.
+pub fn missing(extent: &Extent, id: &str, tube: Length, show: Show) -> Option<Problem> {
+    let gone = extent.width() < tube || extent.height() < tube;
+    gone.then(|| {
+        let (wide, deep) = (show.plain(extent.width()), show.plain(extent.height()));
+        Problem::new(
+            format!("leg {id} has no substrate: its edges would lie {wide} and {deep} apart"),
+            "hold the substrate back less",
+        )
+    })
 }
 
 /// The substrate with its cutouts, its joints over supports, and the lines that screws may follow.
