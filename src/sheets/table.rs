@@ -162,7 +162,7 @@ impl Table {
 
     fn draw_heading(&self, canvas: &mut Canvas, at: Layer, column: &Column, x: f64, top: f64, lines: usize) {
         let blank = lines - column.heading.len();
-        for (index, line) in column.heading.iter().enumerate() {
+        for (index, line) in column.heading.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
             let y = top + (blank + index + 1) as f64 * HEAD - 0.9;
             let last = index + 1 == column.heading.len();
             let mut style = Style::caption();

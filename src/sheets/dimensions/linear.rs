@@ -26,6 +26,8 @@ pub enum Number {
     After(f64),
     /// Before the end that is left (X) or below (Y), this far beyond it, mm.
     Before(f64),
+    /// Under the middle of the line, clear of what passes it: for parts too short for their number.
+    Under,
     /// Right-aligned to a place on the line's axis of the sheet (x for X, y for Y), mm.
     Aligned(f64),
 }
@@ -296,6 +298,7 @@ impl Dimension {
         let start = match self.number {
             Number::Fitted if outside => high + 6.5,
             Number::Fitted => (low + high - total) / 2.0,
+            Number::Under => (low + high - total) / 2.0,
             Number::After(off) => high + off,
             Number::Before(off) => low - off - total,
             Number::Aligned(place) => {
@@ -304,7 +307,10 @@ impl Dimension {
                 place - own
             }
         };
-        let base = self.line - ABOVE;
+        let base = match self.number {
+            Number::Under => self.line + PAST + 0.5 + self.height,
+            _ => self.line - ABOVE,
+        };
         let place = |along: f64| match self.across {
             Across::X => PaperPoint::new(along, base),
             Across::Y => PaperPoint::new(base, -along),

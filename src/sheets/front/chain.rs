@@ -1,0 +1,148 @@
+//! The chain of modules, finished end to finished end, and the counter's own ends.
+
+use super::elevation::Elevation;
+use crate::drawing::Pen;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::geometry::PaperPoint;
+use crate::sheets::canvas::{Canvas, Layer, Paint};
+use crate::sheets::dimensions::{Across, Dimension, Number};
+use crate::units::Length;
+
+/// A stretch of the chain.
+struct Stretch {
+    from: (Length, String),
+    to: (Length, String),
+    letter: Option<String>,
+}
+
+/// Draws the chain and, where the whole leg is on the page, its overall lengths.
+pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
+    let stretches = stretches(e);
+    let Some(zero) = stretches.first().map(|first| first.from.0) else { return };
+    let printed = |x: Length| e.show.rounded(x - zero);
+    let witness = Some(e.lines.chain - 3.6);
+    let count = stretches.len();
+    for (index, stretch) in stretches.iter().enumerate() {
+        let length = printed(stretch.to.0) - printed(stretch.from.0);
+        let mut part = Dimension::new(Across::X, (stretch.from.0, Length::ZERO), (stretch.to.0, Length::ZERO), e.lines.chain)
+            .datums(stretch.from.1.clone(), stretch.to.1.clone())
+            .chained("modules", "part")
+            .shown_as(length)
+            .witnesses(witness, witness)
+            .ghosts(index > 0, false);
+        let fits = part.fits(&e.view, e.show);
+        part = match (fits, index) {
+            (true, _) => part,
+            (false, 0) if e.part.first => part.number(Number::Before(6.5)),
+            (false, last) if last + 1 == count && e.part.last => part.number(Number::After(6.5)),
+            _ => part.number(Number::Under),
+        };
+        let width = part.lettering_width(e.show);
+        part.draw(canvas, at, &e.view, e.show);
+        if let Some(letter) = &stretch.letter {
+            let middle = (e.view.x(stretch.from.0) + e.view.x(stretch.to.0)) / 2.0;
+            boxed(canvas, at, e, middle, width, letter, fits);
+        }
+    }
+    overall(canvas, at, e, &stretches);
+}
+
+fn stretches(e: &Elevation<'_>) -> Vec<Stretch> {
+    let edge = || "module edge".to_owned();
+    let mut modules: Vec<Stretch> = e
+        .part
+        .modules
+        .clone()
+        .filter_map(|index| e.leg.modules.get(index))
+        .map(|module| {
+            let (x0, x1) = e.facing.span(module.left, module.right);
+            Stretch { from: (x0, edge()), to: (x1, edge()), letter: Some(module.id.clone()) }
+        })
+        .collect();
+    modules.sort_by_key(|stretch| stretch.from.0);
+    let mut all = Vec::new();
+    let [finished, _, frame] = e.facing.near();
+    let (zero, start) = (e.facing.datum(e.leg, finished), e.facing.datum(e.leg, frame));
+    if e.part.first && start != zero {
+        all.push(Stretch { from: (zero, finished.words().to_owned()), to: (start, edge()), letter: None });
+    }
+    all.append(&mut modules);
+    let [finished, _, frame] = e.facing.far();
+    let (end, stop) = (e.facing.datum(e.leg, finished), e.facing.datum(e.leg, frame));
+    if e.part.last && stop != end {
+        all.push(Stretch { from: (stop, edge()), to: (end, finished.words().to_owned()), letter: None });
+    }
+    all
+}
+
+/// A module's letter in a box: left of its width, or where that is not white, left of the width under the line.
+fn boxed(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, middle: f64, width: f64, letter: &str, fits: bool) {
+    let half = (lettering::width(letter, BODY, Weight::SemiBold) / 2.0 + 1.0).max(2.05);
+    let line = e.lines.chain;
+    let over = line - 1.25;
+    let under = line + 2.5 + 2.5;
+    let beside = middle - width / 2.0 - half - 1.6;
+    let places = if fits {
+        [(beside, over), (middle, under), (beside, under)]
+    } else {
+        [(middle, over), (beside, under), (middle, over - 4.4)]
+    };
+    let free = places.into_iter().find(|&(x, y)| canvas.is_box_free(x - half, y - 3.2, x + half, y + 0.6));
+    let Some((x, y)) = free else { return };
+    let (a, b) = (PaperPoint::new(x - half, y - 3.2), PaperPoint::new(x + half, y + 0.6));
+    canvas.rectangle(at, a, b, Paint::pen(Pen::DIMENSION));
+    canvas.text(at, PaperPoint::new(x, y), letter, &Style::body().bold().middle());
+}
+
+fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stretch]) {
+    let witness = Some(e.lines.chain - 3.6);
+    let [near, ..] = e.facing.near();
+    let [far, ..] = e.facing.far();
+    let (Some(first), Some(last)) = (stretches.first(), stretches.last()) else { return };
+    let whole = e.part.first && e.part.last;
+    let total = Dimension::new(Across::X, (first.from.0, Length::ZERO), (last.to.0, Length::ZERO), e.lines.total)
+        .shown_as(e.show.rounded(last.to.0 - first.from.0))
+        .chained("modules", "total")
+        .witnesses(witness, witness);
+    let total = match (whole, e.part.first) {
+        (true, _) => total.datums(near.words(), far.words()).label("finished end to finished end").from_finished(),
+        (_, true) => total.datums(near.words(), "module edge").label("from the finished end").from_finished(),
+        _ => total.datums("module edge", last.to.1.clone()).label(e.part.words(e.leg, &e.facing)),
+    };
+    total.draw(canvas, at, &e.view, e.show);
+    let (left, right) = e.facing.counter(e.leg);
+    if whole {
+        // At a wall the counter ends with a joint, not with an overhang.
+        let (at_left, at_right) = e.facing.bounds(e.leg);
+        let over = |open: bool, length: Length| if open { length } else { Length::ZERO };
+        let over_left = over(at_left.is_open(), e.facing.datum(e.leg, near) - left);
+        let over_right = over(at_right.is_open(), right - e.facing.datum(e.leg, far));
+        Dimension::new(Across::X, (left, Length::ZERO), (right, Length::ZERO), e.lines.counter)
+            .datums("counter left edge", "counter right edge")
+            .witnesses(witness, witness)
+            .label(counter_words(e, over_left, over_right))
+            .draw(canvas, at, &e.view, e.show);
+    } else {
+        let run = e.facing.datum(e.leg, far) - e.facing.datum(e.leg, near);
+        let words = format!(
+            "The whole leg: {} finished end to finished end; counter {} edge to edge.",
+            e.show.prose(run),
+            e.show.prose(right - left)
+        );
+        let width = lettering::width(&words, BODY, Weight::Regular);
+        let (a, b) = (e.view.x(first.from.0), e.view.x(last.to.0));
+        let x = if width <= b - a { (a + b) / 2.0 - width / 2.0 } else { a };
+        canvas.text(at, PaperPoint::new(x, e.lines.counter - 1.0), &words, &Style::body());
+    }
+}
+
+fn counter_words(e: &Elevation<'_>, left: Length, right: Length) -> String {
+    let over = |length: Length| (length > Length::ZERO).then(|| e.show.text(length));
+    match (over(left), over(right)) {
+        (Some(a), Some(b)) if a == b => format!("counter, {a} over each finished end"),
+        (Some(a), Some(b)) => format!("counter, over the finished ends {a} left, {b} right"),
+        (Some(a), None) => format!("counter, {a} over the finished end at left"),
+        (None, Some(b)) => format!("counter, {b} over the finished end at right"),
+        (None, None) => "counter, edge to edge".to_owned(),
+    }
+}

@@ -1,0 +1,173 @@
+//! Drops from the counter's top inside the openings: one upright line a column, level numbers beside it.
+
+use super::elevation::Elevation;
+use super::stops::opens_up;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::drawing::{Colour, Fill, Pen, Shape, Text};
+use crate::geometry::PaperPoint;
+use crate::sheets::canvas::{Canvas, Layer, Paint};
+use crate::sheets::dimensions::ORIGIN;
+use crate::sheets::view::number;
+use crate::solve::Fitting;
+use crate::units::Length;
+
+/// Least width that openings of one column share, mm.
+const SHARED: f64 = 15.0;
+
+/// An edge that a drop reaches.
+struct Edge<'s> {
+    fitting: &'s Fitting,
+    z: Length,
+    top: bool,
+}
+
+/// Openings above one another that one line can pass through.
+struct Column<'s> {
+    low: f64,
+    high: f64,
+    edges: Vec<Edge<'s>>,
+}
+
+/// Draws the drops of all openings; each opening's mark then has to keep clear of them.
+pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
+    for column in columns(e) {
+        let Some((x, texts)) = placed(canvas, e, &column) else { continue };
+        draw_column(canvas, at, e, &column, x, texts);
+    }
+}
+
+fn columns<'s>(e: &Elevation<'s>) -> Vec<Column<'s>> {
+    let plane = e.facing.plane();
+    let mut fittings: Vec<&Fitting> = e.fittings().map(|(_, fitting)| fitting).collect();
+    let top = |fitting: &Fitting| fitting.cutout(plane).map_or(Length::ZERO, |cutout| cutout.extent.y1);
+    fittings.sort_by_key(|fitting| (-top(fitting), fitting.left));
+    let mut columns: Vec<Column<'s>> = Vec::new();
+    for fitting in fittings {
+        let Some(cutout) = fitting.cutout(plane) else { continue };
+        let (x0, x1) = e.facing.span(cutout.extent.x0, cutout.extent.x1);
+        let (x0, x1) = (e.view.x(x0), e.view.x(x1));
+        let mut edges = Vec::new();
+        if !opens_up(fitting, &e.facing) {
+            edges.push(Edge { fitting, z: cutout.extent.y1, top: true });
+        }
+        if !fitting.to_floor {
+            edges.push(Edge { fitting, z: cutout.extent.y0, top: false });
+        }
+        match columns.iter_mut().find(|column| column.high.min(x1) - column.low.max(x0) >= SHARED) {
+            Some(column) => {
+                (column.low, column.high) = (column.low.max(x0), column.high.min(x1));
+                column.edges.extend(edges);
+            }
+            None => columns.push(Column { low: x0, high: x1, edges }),
+        }
+    }
+    columns
+}
+
+/// The best place of a column's line and its numbers: as near as can be to 6 mm inside the left edges.
+fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f64, Vec<Option<Vec<Text>>>)> {
+    let width = column.high - column.low;
+    let mut offsets: Vec<f64> = [6.0, 5.0, 8.0, 4.0, 10.0, 12.0, 14.0, 18.0, 22.0].into_iter().filter(|off| off + 2.0 < width).collect();
+    offsets.push(width / 2.0);
+    offsets.push((width - 2.5).max(width / 2.0));
+    let mut best: Option<(usize, f64, Vec<Option<Vec<Text>>>)> = None;
+    for off in offsets {
+        let x = column.low + off;
+        let texts = numbers(canvas, e, column, x);
+        let count = texts.iter().flatten().count();
+        if best.as_ref().is_none_or(|(most, ..)| count > *most) {
+            best = Some((count, x, texts));
+        }
+        if count == column.edges.len() {
+            break;
+        }
+    }
+    best.filter(|(count, ..)| *count > 0).map(|(_, x, texts)| (x, texts))
+}
+
+/// The numbers of a column with its line at x; `None` where a number meets something everywhere.
+fn numbers(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>, x: f64) -> Vec<Option<Vec<Text>>> {
+    let mut taken: Vec<[PaperPoint; 4]> = Vec::new();
+    let mut all = Vec::new();
+    for edge in &column.edges {
+        let y = e.view.y(edge.z);
+        let (inside, outside) = if edge.top { (3.9, -1.4) } else { (-1.4, 3.9) };
+        let places = [(1.5, inside), (-1.5, inside), (1.5, outside), (-1.5, outside)];
+        let found = places.into_iter().find_map(|(dx, dy)| {
+            let texts = lettered(e, edge.z, PaperPoint::new(x + dx, y + dy), dx < 0.0);
+            let clear = texts.iter().all(|text| canvas.is_free(text) && !taken.iter().any(|other| meet(other, &text.corners())));
+            clear.then_some(texts)
+        });
+        if let Some(texts) = &found {
+            taken.extend(texts.iter().map(Text::corners));
+        }
+        all.push(found);
+    }
+    all
+}
+
+/// A drop's number, and its second reading after it.
+fn lettered(e: &Elevation<'_>, z: Length, place: PaperPoint, before: bool) -> Vec<Text> {
+    let drop = e.leg.datums.counter_top - z;
+    let figure = e.show.text(drop);
+    let second = e.show.second(drop);
+    let own = lettering::width(&figure, BODY, Weight::SemiBold);
+    let after = second.as_ref().map_or(0.0, |text| 1.0 + lettering::width(text, BODY, Weight::Regular));
+    let left = if before { place.moved(-own - after, 0.0) } else { place };
+    let style = Style::body().bold().fact("data-role", "dimtext");
+    let mut texts = vec![lettering::set(left, &figure, &style)];
+    if let Some(second) = second {
+        texts.push(lettering::set(left.moved(own + 1.0, 0.0), &second, &Style::body()));
+    }
+    texts
+}
+
+fn meet(a: &[PaperPoint; 4], b: &[PaperPoint; 4]) -> bool {
+    let span = |corners: &[PaperPoint; 4], along: fn(&PaperPoint) -> f64| {
+        corners.iter().map(along).fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), v| (lo.min(v), hi.max(v)))
+    };
+    let apart = |along: fn(&PaperPoint) -> f64| {
+        let ((a0, a1), (b0, b1)) = (span(a, along), span(b, along));
+        a1 + 0.4 < b0 || b1 + 0.4 < a0
+    };
+    !(apart(|p| p.x) || apart(|p| p.y))
+}
+
+fn draw_column(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, column: &Column<'_>, x: f64, texts: Vec<Option<Vec<Text>>>) {
+    let top = e.leg.datums.counter_top;
+    let y0 = e.view.y(top);
+    let model_x = Length::from_mm((x - e.view.origin.x) / e.view.scale.factor());
+    let x = e.view.x(model_x);
+    let mut lowest = y0;
+    let p = PaperPoint::new;
+    for (edge, texts) in column.edges.iter().zip(texts) {
+        let Some(texts) = texts else { continue };
+        let y = e.view.y(edge.z);
+        lowest = lowest.max(y);
+        let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
+        let side = if edge.top { "top edge" } else { "bottom edge" };
+        let facts = vec![
+            ("data-dim", format!("d{}", canvas.next_number())),
+            ("data-dim-mm", number((top - edge.z).mm(), 6)),
+            ("data-from", point(top)),
+            ("data-to", point(edge.z)),
+            ("data-axis", "y".to_owned()),
+            ("data-round-mm", number(e.show.step().mm(), 6)),
+            ("data-from-datum", crate::solve::Datum::CounterTop.words().to_owned()),
+            ("data-to-datum", format!("{} {side}", edge.fitting.mark)),
+        ];
+        let group = canvas.layer_with(at, "dim", facts);
+        let role = |role: &str, end: &str| vec![("data-role", role.to_owned()), ("data-end", end.to_owned())];
+        // The edges themselves are there; the witness lines carry facts only.
+        for (y, end) in [(y0, "from"), (y, "to")] {
+            canvas.shape(group, Shape::Line(p(x - 2.0, y), p(x + 2.0, y)), Paint::pen(Pen::GHOST), "", role("witness", end));
+        }
+        canvas.shape(group, Shape::Line(p(x, y0), p(x, y)), Paint::pen(Pen::GHOST), "", vec![("data-role", "dimline".to_owned())]);
+        canvas.arrow(group, p(x, y), 90.0, Colour::INK);
+        for text in texts {
+            canvas.put(group, text);
+        }
+    }
+    canvas.line(at, p(x, y0), p(x, lowest), Pen::DIMENSION);
+    canvas.circle(at, p(x, y0), ORIGIN, Paint::both(Pen::DIMENSION, Fill::WHITE));
+}

@@ -1,0 +1,203 @@
+//! What the parts of an elevation's drawing share: the view, what is seen in it, and where its dimension lines lie.
+
+use super::facing::Facing;
+use super::floor::FloorLine;
+use super::part::Part;
+use super::stops::Stops;
+use crate::geometry::{FrontFace, PaperPoint};
+use crate::sheets::canvas::Canvas;
+use crate::sheets::dimensions::{FIRST, NEXT, PAST};
+use crate::sheets::frame::Area;
+use crate::sheets::scale::Scale;
+use crate::sheets::set::{Kind, Set};
+use crate::sheets::view::View;
+use crate::drawing::lettering::{self, BODY, Weight};
+use crate::solve::{Face, Fitting, Leg};
+use crate::units::{Length, Show};
+
+/// Widest that a wall or pier at an end is drawn, mm.
+pub const BOUND: f64 = 16.0;
+/// Floor drawn past an open end, mm.
+const PAST_END: f64 = 8.0;
+/// Room for the words at a match line, mm.
+const MATCH: f64 = 30.0;
+/// From the running line under the floor to the lowest ground: room for section marks, mm.
+const UNDER: f64 = 13.0;
+/// Height of the datum's flag with the white round it, mm.
+const FLAG: f64 = 8.0;
+
+/// Where dimension lines lie on the sheet, mm.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Lines {
+    /// Top of the datum's pole.
+    pub pole: f64,
+    /// Running line over the counter, if anything is open at the top.
+    pub above: Option<f64>,
+    /// Running line under the floor.
+    pub below: f64,
+    /// Chain of modules.
+    pub chain: f64,
+    /// Finished end to finished end.
+    pub total: f64,
+    /// The counter's own ends.
+    pub counter: f64,
+}
+
+/// One stretch of a leg's face, before it has a place on a sheet.
+#[derive(Clone)]
+pub struct Elevation<'s> {
+    /// The set.
+    pub set: &'s Set<'s>,
+    /// This sheet.
+    pub kind: Kind,
+    /// The leg.
+    pub leg: &'s Leg,
+    /// Its index.
+    pub leg_index: usize,
+    /// How it is seen.
+    pub facing: Facing,
+    /// What of it.
+    pub part: Part,
+    /// Which page of the sheet, from 0.
+    pub page: usize,
+    /// How lengths are shown.
+    pub show: Show,
+    /// The floor.
+    pub floor: FloorLine,
+    /// Highest drawn level: the counter's top, or its upstand's.
+    pub top: Length,
+    /// Where tapes are read.
+    pub stops: Stops,
+    /// The view, once placed.
+    pub view: View<FrontFace>,
+    /// Dimension lines, once placed.
+    pub lines: Lines,
+}
+
+/// Paper round the modules, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct Rooms {
+    /// Left of them.
+    pub left: f64,
+    /// Right of them.
+    pub right: f64,
+    /// Over the highest level.
+    pub up: f64,
+    /// Under z = 0.
+    pub down: f64,
+}
+
+impl<'s> Elevation<'s> {
+    /// A part of a leg's face.
+    pub fn new(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, facing: Facing, part: Part, page: usize) -> Elevation<'s> {
+        let leg_index = if let Kind::Front(index, _) = kind { index } else { 0 };
+        let splash = set.solved.counter.splash.filter(|_| !leg.counter.splashes.is_empty());
+        let top = leg.datums.counter_top + splash.map_or(Length::ZERO, |splash| splash.height);
+        let stops = Stops::new(leg, &facing, &part, leg.datums.counter_top);
+        let floor = FloorLine::new(leg, &facing);
+        let (view, lines) = (View::open(&mut Canvas::new(1.0, 1.0), "", Scale(10), PaperPoint::new(0.0, 0.0)), Lines::default());
+        Elevation { set, kind, leg, leg_index, facing, part, page, show: set.solved.show, floor, top, stops, view, lines }
+    }
+
+    /// Whether levels are written at the viewer's left: only where that end is open and the other is not.
+    pub fn levels_at_left(&self) -> bool {
+        let (near, far) = self.facing.bounds(self.leg);
+        self.part.first && self.part.last && near.is_open() && !far.is_open()
+    }
+
+    /// Width of the block of levels, mm.
+    pub fn levels_width(&self) -> f64 {
+        // A height with its longest fraction.
+        let tall = self.leg.datums.counter_top + Length::from_sixty_fourths(4);
+        let second = self.show.second(tall);
+        let width = |text: &str| lettering::width(text, BODY, Weight::Regular);
+        let figures = width(&self.show.text(tall)) + second.map_or(0.0, |text| 1.0 + width(&text));
+        10.0 + width("floor, high point") + 5.0 + figures + 3.0
+    }
+
+    /// Paper that is needed round the modules at a scale.
+    pub fn rooms(&self, scale: Scale) -> Rooms {
+        let s = scale.factor();
+        let counter = self.facing.counter(self.leg);
+        let (near, far) = self.facing.bounds(self.leg);
+        let zero = self.facing.datum(self.leg, self.facing.near()[0]).min(counter.0);
+        let end = self.facing.datum(self.leg, self.facing.far()[0]).max(counter.1);
+        let bound = |width: Length| (width.mm() * s).min(BOUND);
+        let levels = self.levels_width();
+        let mut left = match (self.part.first, near.is_open()) {
+            (false, _) => MATCH,
+            (true, true) => (self.part.x0 - zero).mm() * s + PAST_END,
+            (true, false) => (self.part.x0 - self.facing.x(near.at)).mm() * s + bound(near.width) + 6.0,
+        };
+        let mut right = match (self.part.last, far.is_open()) {
+            (false, _) => 10.0,
+            (true, true) => (end - self.part.x1).mm() * s + PAST_END,
+            (true, false) => (self.facing.x(far.at) - self.part.x1).mm() * s + bound(far.width) + 6.0,
+        };
+        if self.levels_at_left() { left += levels } else { right += levels }
+        let above = Stops::reach(&self.stops.above, self.show, scale);
+        let up = if above > 0.0 { FIRST + above } else { FIRST };
+        let low = self.floor.lowest(self.part.x0.mm() - 200.0, self.part.x1.mm() + 200.0).min(0.0);
+        let below = Stops::reach(&self.stops.below, self.show, scale);
+        let down = -low * s + UNDER + if below > 0.0 { below + 5.5 } else { 0.0 } + 2.0 * NEXT + PAST;
+        Rooms { left, right, up: up + FLAG, down }
+    }
+
+    /// Whether it fits a room of paper at a scale.
+    pub fn fits(&self, scale: Scale, width: f64, height: f64) -> bool {
+        let rooms = self.rooms(scale);
+        let s = scale.factor();
+        rooms.left + rooms.right + self.part.width().mm() * s <= width
+            && rooms.up + rooms.down + self.top.mm() * s <= height
+    }
+
+    /// Places it in the middle of an area of the sheet.
+    pub fn place(&mut self, canvas: &mut Canvas, scale: Scale, area: Area) {
+        let rooms = self.rooms(scale);
+        let s = scale.factor();
+        let width = rooms.left + rooms.right + self.part.width().mm() * s;
+        let height = rooms.up + rooms.down + self.top.mm() * s;
+        let x0 = area.left + ((area.width() - width) / 2.0).max(0.0) + rooms.left;
+        let top = area.top + ((area.height() - height) / 2.0).max(0.0);
+        let origin = PaperPoint::new(x0 - self.part.x0.mm() * s, top + rooms.up + self.top.mm() * s);
+        self.view = View::open(canvas, "front", scale, origin);
+        let low = self.floor.lowest(self.part.x0.mm() - 200.0, self.part.x1.mm() + 200.0).min(0.0);
+        let below = self.view.y_mm(low) + UNDER;
+        let reach = Stops::reach(&self.stops.below, self.show, scale);
+        let chain = below + if reach > 0.0 { reach + 5.5 } else { 0.0 };
+        self.lines = Lines {
+            pole: top,
+            above: (!self.stops.above.is_empty()).then(|| self.view.y(self.top) - FIRST),
+            below,
+            chain,
+            total: chain + NEXT,
+            counter: chain + 2.0 * NEXT,
+        };
+    }
+
+    /// Fittings set into this face, on this page.
+    pub fn fittings(&self) -> impl Iterator<Item = (usize, &'s Fitting)> {
+        let part = self.part.clone();
+        self.leg.on_face(self.facing.face).filter(move |(_, fitting)| part.has(fitting))
+    }
+
+    /// Paper x of the ends of what is drawn of floor and counter: to the match lines, or past the open ends.
+    pub fn reach(&self) -> (f64, f64) {
+        let rooms = self.rooms(self.view.scale);
+        let levels = self.levels_width();
+        let (left, right) = if self.levels_at_left() { (levels, 0.0) } else { (0.0, levels) };
+        let a = if self.part.first { self.view.x(self.part.x0) - rooms.left + left } else { self.view.x(self.part.x0) };
+        let b = if self.part.last { self.view.x(self.part.x1) + rooms.right - right } else { self.view.x(self.part.x1) };
+        (a, b)
+    }
+
+    /// Number of another page of this sheet.
+    pub fn sheet_of(&self, page: usize) -> usize {
+        self.set.number(self.kind).unwrap_or(1) + page
+    }
+
+    /// Whether it is seen from behind.
+    pub fn from_behind(&self) -> bool {
+        self.facing.face == Face::Back
+    }
+}
