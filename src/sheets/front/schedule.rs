@@ -22,13 +22,12 @@ pub fn table(set: &Set<'_>, leg: &Leg, facing: &Facing, fittings: &[&Fitting], r
         .fold(18.0, f64::max)
         .min(42.0);
     let mark = fittings.iter().map(|fitting| lettering::width(&fitting.mark, BODY, Weight::SemiBold)).fold(7.5, f64::max);
-    let near = facing.near_word();
     let mut columns = vec![
         Column::words(mark + 3.0, "mark"),
         Column::words(name + 3.0, "fitting"),
         Column::figures(tall, "in the board\nW"),
-        Column::figures(tall + 5.0, "\nH"),
-        Column::figures(wide.max(35.5), &format!("left edge from\nfinished {near} end")).from_finished(),
+        Column::figures(tall.max(17.0), "\nH"),
+        Column::figures(wide.max(26.5), "left edge from\nfinished end").from_finished(),
         Column::figures(wide.max(20.0), "\nboard end"),
         Column::figures(tall.max(22.0), "top edge down from\ncounter top"),
         Column::figures(tall.max(19.0), "\nframe top"),
