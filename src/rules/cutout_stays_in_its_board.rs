@@ -1,8 +1,10 @@
 //! A cutout that runs out of the sheet that it is cut in.
 
-use super::{Rule, fittings, named};
+use std::collections::BTreeMap;
+
+use super::{Rule, named};
 use crate::findings::{Finding, Origin, Severity, Subject};
-use crate::solve::{Cutout, Extent, Fitting, Leg, Plane, Solved};
+use crate::solve::{Board, Cutout, Extent, Leg, Plane, Solved};
 use crate::units::Length;
 
 /// See [`Rule::about`].
@@ -18,42 +20,40 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for (leg, index, fitting) in fittings(solved) {
-        for cutout in &fitting.cutouts {
-            let Some(whole) = sheet(leg, fitting, cutout.plane) else { continue };
-            let sheet = cutout.plane.word().replace('-', " ");
-            for (by, side) in past(cutout, fitting.to_floor, &whole) {
-                let by = solved.show.plain(by);
-                findings.push(RULE.finding(
-                    Severity::Stop,
-                    Subject::Fitting(index),
-                    fitting.place.as_ref(),
-                    format!(
-                        "{} runs {by} past the {side} of the {sheet}; its cutout has to stay inside",
-                        named(fitting)
-                    ),
-                    format!("move it or make it smaller by at least {by}"),
-                ));
+    for leg in &solved.legs {
+        let boards = boards(leg);
+        for (index, fitting) in leg.fittings.iter().enumerate() {
+            for cutout in &fitting.cutouts {
+                let whole = match cutout.plane {
+                    // The substrate follows the counter and is not looked at by itself.
+                    Plane::Substrate => continue,
+                    Plane::Counter => Some(&leg.counter.extent),
+                    plane => boards.get(&(plane, fitting.module)),
+                };
+                let sheet = cutout.plane.word().replace('-', " ");
+                for (by, side) in whole.map(|whole| past(cutout, fitting.to_floor, whole)).unwrap_or_default() {
+                    let by = solved.show.plain(by);
+                    findings.push(RULE.finding(
+                        Severity::Stop,
+                        Subject::Fitting(index),
+                        fitting.place.as_ref(),
+                        format!(
+                            "{} runs {by} past the {side} of the {sheet}; its cutout has to stay inside",
+                            named(fitting)
+                        ),
+                        format!("move it or make it smaller by more than {by}"),
+                    ));
+                }
             }
         }
     }
     findings
 }
 
-/// The box of the sheet that a cutout is made in: the board of the fitting's own module. The substrate follows the
-/// counter and is not looked at by itself.
-fn sheet(leg: &Leg, fitting: &Fitting, plane: Plane) -> Option<Extent> {
-    match plane {
-        Plane::Counter => Some(leg.counter.extent),
-        Plane::Substrate => None,
-        Plane::FrontBoard | Plane::BackBoard => {
-            let own = |board: &&crate::solve::Board| board.plane == plane && board.module == Some(fitting.module);
-            leg.boards.iter().find(own).map(|board| board.extent)
-        }
-        Plane::LeftBoard | Plane::RightBoard => {
-            leg.boards.iter().find(|board| board.plane == plane).map(|board| board.extent)
-        }
-    }
+/// The boxes of a leg's boards, by plane and module.
+fn boards(leg: &Leg) -> BTreeMap<(Plane, usize), Extent> {
+    let of_module = |board: &Board| board.module.map(|module| ((board.plane, module), board.extent));
+    leg.boards.iter().filter_map(of_module).collect()
 }
 
 /// By how much, and where, a cutout leaves a sheet other than at the side where it is open. A side that a cutout merely

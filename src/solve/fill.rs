@@ -49,7 +49,7 @@ pub fn fill(
     }
     grow(widths, &ranges, slack, step, &mut chosen);
     if !left.is_empty() {
-        let others: Length = (0..widths.len()).filter(|i| !left.contains(i)).map(|i| chosen[i]).sum();
+        let others = chosen.iter().copied().sum::<Length>() - left.iter().map(|&i| chosen[i]).sum();
         share(&left, least_left, room - others, step, &mut chosen);
     }
     Ok(chosen)
