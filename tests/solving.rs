@@ -5,7 +5,7 @@ mod support;
 use faceline::findings::Problem;
 use faceline::parameters::given::*;
 use faceline::rules;
-use faceline::solve::{Axis, Datum, Solved, solve};
+use faceline::solve::{Axis, Datum, Plane, Role, Solved, solve};
 use faceline::units::{Length, System};
 use proptest::prelude::*;
 use support::*;
@@ -200,6 +200,16 @@ fn sound(solved: &Solved) {
             let b = &member.body;
             assert!(b.u.0 < b.u.1 && b.v.0 < b.v.1 && b.z.0 < b.z.1, "{member:?}");
         }
+        for fitting in &leg.fittings {
+            // What is added round cutouts keeps clear of every cutout of its module's front.
+            let Some(cut) = fitting.cutout(Plane::FrontBoard).map(|cutout| cutout.extent) else { continue };
+            let added = leg.members.iter().filter(|m| m.module == fitting.module && m.role == Role::Backing);
+            for body in added.map(|m| m.body).filter(|body| body.v == (d.frame_face, d.frame_face + solved.frame.tube))
+            {
+                let meets = body.u.0 < cut.x1 && cut.x0 < body.u.1 && body.z.0 < cut.y1 && cut.y0 < body.z.1;
+                assert!(!meets, "{} and {body:?}", fitting.id);
+            }
+        }
         for board in &leg.boards {
             assert!(board.region.outer.area() > 0.0, "{}", board.name);
             let _ = board.region.outer.bounds();
@@ -364,4 +374,33 @@ fn alignments_in_a_ring_name_their_members() {
 fn every_axis_has_its_datums() {
     let on = |axis| DATUMS.iter().filter(|datum| datum.axis() == axis).count();
     assert_eq!((on(Axis::U), on(Axis::V), on(Axis::Z)), (8, 8, 5));
+}
+
+/// Cost grows in proportion to modules: ten times the run may take no more than some twenty times as long.
+#[test]
+fn a_long_run_takes_its_share_of_time_and_no_more() {
+    let long = |modules: usize| {
+        let mut given = terrace();
+        given.fittings.clear();
+        given.legs[0].modules = (0..modules).map(|at| fixed(&format!("M{at}_"), 24.0)).collect();
+        for at in 0..modules {
+            given.fittings.push(fitting(&format!("n{at}"), Look::Grill, at, notch(18.0, 20.0, 8.0)));
+            given.fittings.push(fitting(&format!("d{at}"), Look::Doors, at, opening(18.0, 12.0, Some(16.0))));
+        }
+        given.site.floor = Floor::Level;
+        given
+    };
+    let time = |given: &Given| {
+        let run = || {
+            let start = std::time::Instant::now();
+            let solved = solve(given).expect("it solves");
+            let found = rules::check(&solved).len();
+            assert!(found >= 2 * solved.legs[0].modules.len());
+            start.elapsed()
+        };
+        (0..3).map(|_| run()).min().unwrap_or_default()
+    };
+    let (short, long) = (time(&long(200)), time(&long(2000)));
+    assert!(long < short * 25 + std::time::Duration::from_millis(50), "{short:?} for 200, {long:?} for 2000");
+    eprintln!("{short:?} for 200 modules, {long:?} for 2000");
 }

@@ -308,7 +308,7 @@ pub struct Bound {
     pub kind: BoundKind,
     /// As the job names it, as `garden wall`; empty when open.
     pub name: String,
-    /// From its face to the outermost layer of the run there, at the floor.
+    /// From its face to the outermost layer of the run there, at the level where the face stands nearest.
     pub gap: Length,
     /// How far its face leans towards the run at counter height, less what it is at the floor; negative leans away.
     pub lean: Length,

@@ -4,7 +4,7 @@ use super::levelling::{Surface, ground_under};
 use super::{Datums, DefaultUsed, Floor, Foot, Module};
 use crate::findings::Problem;
 use crate::geometry::{LegPoint, Placement};
-use crate::parameters::given::{self, Feet};
+use crate::parameters::given::{self, Frame};
 use crate::units::Length;
 
 /// A foot stands on a measured spot when it is this near to it: 2 in, common practice.
@@ -40,7 +40,7 @@ struct Ground {
 /// ground under any foot of the run, or under the frame's corners where a run has no feet.
 ///
 /// Errors: measured spots that don't fix a plane.
-pub fn feet(given: &given::Floor, feet: &Feet, stands: &[Stand]) -> Result<Vec<(Floor, Vec<Foot>)>, Problem> {
+pub fn feet(given: &given::Floor, frame: &Frame, stands: &[Stand]) -> Result<Vec<(Floor, Vec<Foot>)>, Problem> {
     let (plane, spots) = surface(given)?;
     let reach = SPOT_REACH.mm();
     let mut all: Vec<Ground> = Vec::with_capacity(stands.len());
@@ -48,7 +48,7 @@ pub fn feet(given: &given::Floor, feet: &Feet, stands: &[Stand]) -> Result<Vec<(
         let first = &stands[0].placement;
         let plane = if index == 0 { plane } else { plane_in(&plane, first, &stand.placement) };
         let spots = if index == 0 { spots.clone() } else { spots_in(&spots, first, &stand.placement) };
-        let feet = places(feet, stand);
+        let feet = places(frame, stand);
         let points: Vec<(f64, f64)> = feet.iter().map(|foot| (foot.u.mm(), foot.v.mm())).collect();
         let under = ground_under(&points, &plane, &spots, reach);
         all.push(Ground { plane, spots, feet, under });
@@ -130,13 +130,14 @@ fn spots_in(spots: &[(f64, f64, f64)], first: &Placement, leg: &Placement) -> Sp
 
 /// Where the feet stand: a pair, front and back, at each side of a module, and one in the middle of a wide
 /// one. A module too narrow for two pairs that keep their inset has one pair in the middle; one too narrow for
-/// a foot at all hangs between its neighbours.
-fn places(feet: &Feet, stand: &Stand) -> Vec<Foot> {
+/// posts hangs between its neighbours.
+fn places(frame: &Frame, stand: &Stand) -> Vec<Foot> {
+    let feet = &frame.feet;
     let d = stand.datums;
     let mut all = Vec::new();
     for (index, module) in stand.modules.iter().enumerate() {
         let (left, right) = (module.left + feet.inset, module.right - feet.inset);
-        let across = if module.width() < feet.inset {
+        let across = if module.width() < frame.tube * 2 {
             Vec::new()
         } else if left >= right {
             vec![module.centre()]

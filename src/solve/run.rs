@@ -60,7 +60,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             Some(Stand { placement, modules: &layout.modules, datums: &levels.datums })
         })
         .collect();
-    let grounds = feet(&given.site.floor, &given.frame.feet, &stands).map_err(|problem| keep(vec![problem]));
+    let grounds = feet(&given.site.floor, &given.frame, &stands).map_err(|problem| keep(vec![problem]));
 
     let mut counters = Vec::with_capacity(rows.len());
     for (index, row) in rows.iter().enumerate() {
