@@ -121,6 +121,15 @@ impl Ink {
         None
     }
 
+    /// Whether a stroke this wide would run through a text.
+    pub fn crosses_text(&self, a: PaperPoint, b: PaperPoint, width: f64) -> bool {
+        let stroke = Stroke { a, b, half: width / 2.0 };
+        let found = cells(a.x.min(b.x) - CELL, a.y.min(b.y) - CELL, a.x.max(b.x) + CELL, a.y.max(b.y) + CELL);
+        found
+            .flat_map(|cell| self.text_grid.get(&cell).map_or(&[][..], Vec::as_slice))
+            .any(|&index| stroke_meets(&stroke, &self.texts[index as usize].0, CLEAR + 0.1))
+    }
+
     /// A stroke that a later plate hides all round a box.
     fn hidden(&self, stroke: usize, [x0, y0, x1, y1]: [f64; 4]) -> bool {
         self.plates

@@ -188,6 +188,11 @@ impl Canvas {
         self.ink.meets_box(&corners, CLEAR).is_none()
     }
 
+    /// Whether a line would run through lettering that is there.
+    pub fn crosses_text(&self, a: PaperPoint, b: PaperPoint, pen: Pen) -> bool {
+        self.ink.crosses_text(a, b, pen.width)
+    }
+
     /// Lines clipped to an even-odd region of rings, in one path. Angle in degrees, counter-clockwise on the paper;
     /// their phase is fixed to the sheet's corner.
     pub fn hatch(&mut self, at: Layer, rings: &[Vec<PaperPoint>], angle: f64, step: f64, pen: Pen) {

@@ -131,7 +131,9 @@ pub fn finding(canvas: &mut Canvas, at: Layer, near: PaperPoint, number: usize) 
     let style = Style::body().bold().middle().coloured(Colour::WHITE);
     canvas.text(at, place.moved(0.0, 1.9), &number.to_string(), &style);
     if place.distance(near) > 8.0 {
-        let share = 4.0 / place.distance(near);
-        canvas.line(at, place.towards(near, share), near, Pen::FINE);
+        let from = place.towards(near, 4.0 / place.distance(near));
+        if !canvas.crosses_text(from, near, Pen::FINE) {
+            canvas.line(at, from, near, Pen::FINE);
+        }
     }
 }

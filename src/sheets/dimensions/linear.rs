@@ -180,7 +180,9 @@ impl Dimension {
 
     /// Whether the number fits over the line, arrows and all.
     pub fn fits<S>(&self, view: &View<S>, show: Show) -> bool {
-        view.size(self.length()) >= self.lettering_width(show) + 2.0 && view.size(self.length()) >= 6.0
+        // Brackets hang down to the height of the arrows, so that they need room between them.
+        let ends = if show.second(self.length()).is_some() { 6.5 } else { 2.0 };
+        view.size(self.length()) >= (self.lettering_width(show) + ends).max(6.0)
     }
 
     /// Draws it into a layer of the view.

@@ -123,12 +123,17 @@ impl Running {
         let style = Style { weight, colour, ..Style::body() }.upright().fact("data-role", "dimtext");
         let style = if self.side == Side::Above { style } else { style.end() };
         let text = show.text(length);
-        let run = lettering::width(&text, BODY, weight);
-        canvas.text(group, p(place + ABOVE_AXIS, base), &text, &style);
-        if let Some(second) = show.second(length) {
-            let style = Style { colour, ..Style::body() }.upright();
-            let (style, next) = if self.side == Side::Above { (style, base - run - 1.0) } else { (style.end(), base + run + 1.0) };
-            canvas.text(group, p(place + ABOVE_AXIS, next), &second, &style);
+        let second = show.second(length);
+        let plain = Style { colour, ..Style::body() }.upright();
+        let wide = second.as_ref().map_or(0.0, |text| 1.0 + lettering::width(text, BODY, Weight::Regular));
+        // Both read upwards: the second reading follows the first, away from the line or towards it.
+        let (first, next, plain) = match self.side {
+            Side::Above => (base, base - lettering::width(&text, BODY, weight) - 1.0, plain),
+            Side::Below => (base + wide, base, plain.end()),
+        };
+        canvas.text(group, p(place + ABOVE_AXIS, first), &text, &style);
+        if let Some(second) = second {
+            canvas.text(group, p(place + ABOVE_AXIS, next), &second, &plain);
         }
     }
 }

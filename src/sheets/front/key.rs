@@ -23,7 +23,7 @@ pub const HEIGHT: f64 = 38.0;
 /// The scale of the key: the layers about 15 to 40 mm long.
 pub fn scale(leg: &Leg, facing: &Facing) -> Scale {
     let build = facing.near_build(leg).total().mm().max(1.0);
-    Scale::fitting((build, build), (40.0, 40.0), Scale(2))
+    Scale::fitting((build, build), (34.0, 34.0), Scale(if build < 25.0 { 1 } else { 2 }))
 }
 
 /// Whether there are layers to draw: board and finish on that end.
@@ -120,9 +120,12 @@ fn picture(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, scale
             .from_finished()
             .datums(facing.near()[0].words(), words)
             .ghosts(true, false);
-        let dimension = if dimension.fits(&view, show) { dimension } else { dimension.number(Number::After(3.0)) };
+        // A number that doesn't fit stands clear of both witness lines, and the words clear of the outer arrow.
+        let fits = dimension.fits(&view, show);
+        let dimension = if fits { dimension } else { dimension.number(Number::After(x(total) - x(length) + 6.5)) };
+        let clear = if fits || view.size(length) >= 6.0 { 2.4 } else { 7.5 };
         dimension.draw(canvas, at, &view, show);
-        canvas.text(at, PaperPoint::new(zero - 2.4, line + 1.25), &format!("to {words}"), &Style::body().end());
+        canvas.text(at, PaperPoint::new(zero - clear, line + 1.25), &format!("to {words}"), &Style::body().end());
     }
     if named {
         canvas.text(at, PaperPoint::new(centre, middle + 1.25), word, &Style::body().middle());
