@@ -1,0 +1,108 @@
+//! The counter sheet, for the fabricator: the finished outline from above with every edge tagged, details of the
+//! edges, the pieces with their diagonals and weights, the cutouts, tolerances, and the approval.
+
+mod approval;
+mod cutouts;
+mod dimensions;
+pub(super) mod edges;
+mod finished_edge;
+mod labels;
+mod notes;
+pub(super) mod parts;
+mod pictogram;
+mod pieces;
+mod plan;
+mod radii;
+pub(super) mod strip;
+mod tag;
+mod wall_edge;
+mod weight;
+
+use super::shelves::{self, Block, Sheet};
+use super::frame::{self, Area};
+use super::set::{Kind, Set};
+use super::title_block::{self, TitleBlock};
+use crate::drawing::Page;
+use crate::solve::{Leg, Plane, Solved};
+use crate::units::Show;
+
+/// What the sheet is drawn from.
+#[derive(Clone, Copy)]
+pub(super) struct Task<'s> {
+    pub set: &'s Set<'s>,
+    pub kind: Kind,
+    pub index: usize,
+    pub solved: &'s Solved,
+    pub leg: &'s Leg,
+    pub show: Show,
+}
+
+/// Draws its pages.
+pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
+    let found = match kind {
+        Kind::Counter(index) => set.solved.legs.get(index).map(|leg| (index, leg)),
+        _ => None,
+    };
+    let Some((index, leg)) = found else { return Vec::new() };
+    let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
+    let (mut sheets, legend) = plans(&task);
+    let blocks = blocks(&task, &sheets, legend);
+    shelves::fill(&mut sheets, &blocks, || set.sheet());
+    let several = set.solved.legs.len() > 1;
+    let leg_words = if several { format!(", leg {}", index + 1) } else { String::new() };
+    let count = sheets.len();
+    let close = |(page, sheet): (usize, Sheet)| {
+        let block = TitleBlock {
+            title: if page == 0 { "Counter".to_owned() } else { format!("Counter, page {} of {count}", page + 1) },
+            kind: "Counter sheet".to_owned(),
+            subtitle: format!(
+                "{}{leg_words}, {} {}",
+                set.solved.job.title,
+                set.solved.counter.name,
+                task.show.prose(set.solved.counter.thickness)
+            ),
+            scale: sheet.scale_words(),
+            status: if set.stops(kind) { "Not for cutting".to_owned() } else { "For approval".to_owned() },
+            ..set.title_block(kind, page)
+        };
+        set.finish(sheet.canvas, kind, page, &block)
+    };
+    sheets.into_iter().enumerate().map(close).collect()
+}
+
+/// The pages with the outline, and the tags that a legend has to explain.
+fn plans(task: &Task<'_>) -> (Vec<Sheet>, Vec<tag::Tag>) {
+    let canvas = task.set.sheet();
+    let inside = frame::inside(&canvas);
+    let corner = title_block::corner(&canvas);
+    let area = Area { top: inside.top + plan::HEADING, bottom: corner.y - approval::HEIGHT - 4.0, ..inside };
+    let margins = plan::margins(task, Plane::Counter);
+    let below = inside.top + inside.height() * 0.6;
+    let (parts, scale) = parts::parts(task.leg, Plane::Counter, task.leg.counter.extent, area, margins, below);
+    let (mut sheets, mut legend) = (Vec::new(), Vec::new());
+    for part in &parts {
+        let mut canvas = task.set.sheet();
+        let bottom = plan::draw(&mut canvas, task, *part, scale, area, margins, &mut legend);
+        approval::draw(&mut canvas, task, sheets.len());
+        let mut sheet = Sheet::new(canvas, bottom + 8.0, approval::HEIGHT);
+        sheet.scales.push(scale);
+        sheets.push(sheet);
+    }
+    legend.sort_by(|a, b| (a.pictogram, &a.word, &a.fact).cmp(&(b.pictogram, &b.word, &b.fact)));
+    legend.dedup();
+    (sheets, legend)
+}
+
+/// Everything beside the outline, in order of importance.
+fn blocks<'a>(task: &'a Task<'_>, sheets: &[Sheet], legend: Vec<tag::Tag>) -> Vec<Block<'a>> {
+    let Some(sheet) = sheets.first() else { return Vec::new() };
+    let (inside, page) = (frame::inside(&sheet.canvas), shelves::page_height(&sheet.canvas));
+    let mut blocks = Vec::new();
+    blocks.extend(cutouts::blocks(task, inside.width(), page));
+    blocks.extend(finished_edge::block(task));
+    blocks.extend(wall_edge::block(task));
+    blocks.extend(pieces::blocks(task, inside.width(), page));
+    blocks.extend(edges::legend(legend));
+    blocks.push(notes::block(task));
+    blocks
+}

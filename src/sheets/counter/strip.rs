@@ -1,0 +1,43 @@
+//! The narrowest strip of material left beside a cutout.
+
+use crate::solve::{Cutout, Extent, Leg, Plane};
+use crate::units::Length;
+
+/// Least width of material between a cutout and the nearest other cutout, edge or joint of its sheet. Edges that the
+/// cutout is open to don't count, nor joints that run through it.
+pub fn narrowest(leg: &Leg, plane: Plane, cutout: &Cutout) -> Option<Length> {
+    let (sheet, joints) = match plane {
+        Plane::Substrate => (leg.substrate.extent, &leg.substrate.joints),
+        _ => (leg.counter.extent, &leg.counter.seams),
+    };
+    let own = cutout.extent;
+    let edges = [own.x0 - sheet.x0, sheet.x1 - own.x1, own.y0 - sheet.y0, sheet.y1 - own.y1];
+    let mut strips: Vec<Length> = edges.into_iter().filter(|gap| *gap > Length::ZERO).collect();
+    strips.extend(joints.iter().filter_map(|&u| {
+        let gap = (own.x0 - u).max(u - own.x1);
+        (gap > Length::ZERO).then_some(gap)
+    }));
+    let others = leg.fittings.iter().filter_map(|f| f.cutout(plane));
+    strips.extend(others.filter(|other| other.extent != own).map(|other| between(cutout, other)));
+    strips.into_iter().min()
+}
+
+/// Width between two cutouts; zero when they meet.
+fn between(a: &Cutout, b: &Cutout) -> Length {
+    let zero = Length::ZERO;
+    let core = |cutout: &Cutout| match cutout.round {
+        true => {
+            let (x, y) = (cutout.extent.centre_x(), cutout.extent.centre_y());
+            (Extent { x0: x, y0: y, x1: x, y1: y }, cutout.extent.width().half())
+        }
+        false => (cutout.extent, zero),
+    };
+    let ((a, ra), (b, rb)) = (core(a), core(b));
+    let dx = (b.x0 - a.x1).max(a.x0 - b.x1).max(zero);
+    let dy = (b.y0 - a.y1).max(a.y0 - b.y1).max(zero);
+    let apart = match (dx > zero, dy > zero) {
+        (true, true) => Length::from_mm(dx.mm().hypot(dy.mm())),
+        _ => dx.max(dy),
+    };
+    (apart - ra - rb).max(zero)
+}
