@@ -28,12 +28,12 @@ pub fn free_spot(canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoi
     spots.into_iter().find(|at| canvas.is_box_free(at.x - half_x, at.y - half_y, at.x + half_x, at.y + half_y))
 }
 
-/// Whether a line from one place to another, its first millimetre aside, meets nothing.
+/// Whether a line from one place to another, its first two millimetres aside, meets nothing.
 pub fn is_path_free(canvas: &Canvas, from: PaperPoint, to: PaperPoint) -> bool {
     let length = from.distance(to);
     let count = (length / 0.8).ceil().max(1.0) as usize;
     (0..=count).all(|k| {
-        let share = (1.0 + (length - 1.0) * k as f64 / count as f64) / length.max(1.0);
+        let share = (2.2 + (length - 2.2) * k as f64 / count as f64) / length.max(2.2);
         let at = from.towards(to, share);
         canvas.is_box_free(at.x - 0.2, at.y - 0.2, at.x + 0.2, at.y + 0.2)
     })

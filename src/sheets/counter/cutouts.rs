@@ -61,17 +61,17 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
     let sizes: Vec<String> = found.iter().map(|(_, cutout)| size(show, cutout)).collect();
     let names: Vec<String> = found.iter().map(|(fitting, _)| labels::name_of(fitting)).collect();
     let widest = |texts: &[String], least: f64, most: f64| {
-        texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 3.2
+        texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 2.6
     };
     let figures = if show.system == System::Both { table::figures_width(show, greatest) + 3.0 } else { 22.0 };
     let mut columns = vec![
-        Column::words(9.5, "mark"),
+        Column::words(11.0, "mark"),
         Column::words(widest(&names, 18.0, 34.0), "cutout"),
         Column::words(widest(&sizes, 24.0, 70.0), "width \u{d7} depth"),
-        Column::words(14.0, "corners"),
+        Column::words(15.0, "corners"),
         Column::figures(figures.max(27.0), "centre from\nfin. left end").from_finished(),
-        Column::words(14.0, "and its"),
-        Column::figures(figures.max(25.0), "from\nfinished face").from_finished(),
+        Column::words(12.5, "and its"),
+        Column::figures(figures.max(28.5), "from\nfinished face").from_finished(),
         Column::figures(figures.min(26.0).max(if show.system == System::Both { figures } else { 20.0 }), "narrowest\nstrip left"),
     ];
     let over = columns.iter().map(|column| column.width).sum::<f64>() - most_width;

@@ -190,7 +190,13 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
     let room = [(left, middle - 1.0), (middle + 1.0, free)];
     let Some(&(from, to)) = room.iter().rfind(|(from, to)| to - from > wide + 5.0) else { return };
     let number = crate::drawing::lettering::width(&show.text(hole.width()), 2.5, Default::default());
-    let line = view.y(hole.y1) + (view.y(d.counter_front) - view.y(hole.y1)) * 0.42;
+    // The line crosses the depths, so it keeps clear of their numbers, which stand at their middles.
+    let (top, bottom) = (view.y(hole.y1), view.y(d.counter_front));
+    let half = accent.lettering_width(show).max(black.lettering_width(show)) / 2.0 + 1.5;
+    let clear = |y: f64| [zero, d.counter_front].iter().all(|&v| (y - (top + view.y(v)) / 2.0).abs() > half);
+    let Some(line) = [0.3, 0.25, 0.72, 0.8, 0.2].map(|share| top + (bottom - top) * share).into_iter().find(|&y| clear(y)) else {
+        return;
+    };
     Dimension::new(Across::X, (hole.x0, hole.y1), (hole.x1, hole.y1), line)
         .datums(format!("{} left edge", fitting.mark), format!("{} right edge", fitting.mark))
         .ghosts(true, true)

@@ -109,8 +109,13 @@ fn span(plan: &Plan<'_, '_>, edge: &Edge) -> Option<(PaperPoint, PaperPoint)> {
 
 /// An edge of a piece's box.
 fn edge_wish(plan: &Plan<'_, '_>, edge: &Edge) -> Option<Wish> {
-    let (from, to) = span(plan, edge)?;
+    let (mut from, mut to) = span(plan, edge)?;
     let tag = tag(plan.task, edge)?;
+    if let (EdgeKind::Splash, Some(splash)) = (edge.kind, plan.task.solved.counter.splash) {
+        // The tag points at the upstand's foot, which is what is seen from above.
+        let foot = plan.view.size(splash.thickness);
+        (from, to) = (from.moved(0.0, foot), to.moved(0.0, foot));
+    }
     let free = edge.kind == EdgeKind::Finished;
     let level = edge.from.1 == edge.to.1;
     // Pieces are walked counter-clockwise: a finished edge has its tag outside, one against a wall inside.

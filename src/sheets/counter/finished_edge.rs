@@ -31,7 +31,7 @@ struct Stack {
     low: Length,
 }
 
-/// The detail, at the largest scale at which it is no wider than 72 mm and no higher than 56 mm.
+/// The detail, at the largest scale at which it is no wider than 80 mm and no higher than 60 mm.
 pub fn block<'a>(task: &'a Task<'_>) -> Option<Block<'a>> {
     let (d, frame) = (&task.leg.datums, &task.solved.frame);
     let stack = Stack {
@@ -43,13 +43,13 @@ pub fn block<'a>(task: &'a Task<'_>) -> Option<Block<'a>> {
         top: d.counter_top,
         under: d.substrate_top,
         frame_top: d.frame_top,
-        low: d.frame_top - frame.tube - frame.tube.scaled(0.65),
+        low: d.frame_top - frame.tube - frame.tube.scaled(0.6),
     };
     let size = ((stack.inner - stack.nose).mm(), (stack.top - stack.low).mm());
     if size.0 <= 0.0 || size.1 <= 0.0 {
         return None;
     }
-    let scale = Scale::fitting(size, (72.0, 56.0), Scale(2));
+    let scale = Scale::fitting(size, (80.0, 60.0), Scale(2));
     Some(Block {
         width: SIDE.0 + size.0 * scale.factor() + SIDE.1,
         height: OVER + size.1 * scale.factor() + UNDER,
@@ -159,8 +159,10 @@ fn datum(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: &
     let edge = view.x(stack.nose);
     let thick = Dimension::new(Across::Y, (stack.nose, stack.under), (stack.nose, stack.top), edge - 10.0)
         .datums("counter underside", "counter top");
-    let thick = if thick.fits(view, show) { thick } else { thick.number(Number::Before(6.5)) };
-    thick.draw(canvas, at, view, show);
+    // Where the number has no room on its line, the counter's name carries it.
+    if thick.fits(view, show) {
+        thick.draw(canvas, at, view, show);
+    }
     if stack.frame > zero {
         Dimension::new(Across::X, (zero, stack.low), (stack.frame, stack.low), low.y + 6.0)
             .datums("finished face", "bare frame")
@@ -170,13 +172,21 @@ fn datum(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: &
     }
 }
 
+/// The counter's name, with its thickness where no dimension gives it.
+fn counter_name(task: &Task<'_>, view: &View<Cut>) -> String {
+    let (zero, counter) = (Length::ZERO, &task.solved.counter);
+    let given = Dimension::new(Across::Y, (zero, zero), (zero, counter.thickness), 0.0).fits(view, task.show);
+    let thickness = if given { String::new() } else { format!(" {}", task.show.text(counter.thickness)) };
+    format!("{}{thickness}", counter.name)
+}
+
 /// Names by leader: layers at the right, what is under the nose at the left.
 fn names(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: &View<Cut>) {
     let (show, frame, build) = (task.show, &task.solved.frame, &task.leg.front_build);
     let third = |from: Length, to: Length| from + (to - from).scaled(0.5);
     let inner = stack.inner - (stack.inner - stack.frame).scaled(0.18);
     let mut right = vec![
-        ((inner, third(stack.under, stack.top)), format!("counter, {}", task.solved.counter.name)),
+        ((inner, third(stack.under, stack.top)), counter_name(task, view)),
         ((inner, third(stack.frame_top, stack.under)), format!("{} {}", task.solved.substrate.name, show.text(task.solved.substrate.thickness))),
         (
             (stack.frame + frame.tube - frame.wall.half(), stack.frame_top - frame.tube.half()),

@@ -99,10 +99,10 @@ fn blocks<'a>(task: &'a Task<'_>, sheets: &[Sheet], legend: Vec<tag::Tag>) -> Ve
     let (inside, page) = (frame::inside(&sheet.canvas), shelves::page_height(&sheet.canvas));
     let mut blocks = Vec::new();
     blocks.extend(cutouts::blocks(task, inside.width(), page));
+    blocks.push(notes::block(task));
     blocks.extend(finished_edge::block(task));
     blocks.extend(wall_edge::block(task));
     blocks.extend(pieces::blocks(task, inside.width(), page));
     blocks.extend(edges::legend(legend));
-    blocks.push(notes::block(task));
     blocks
 }

@@ -30,7 +30,7 @@ fn figure<'a>(task: &'a Task<'_>, most_width: f64) -> Block<'a> {
     let counter = &task.leg.counter;
     let pieces = &counter.pieces;
     let gaps = APART * pieces.len().saturating_sub(1) as f64;
-    let wanted = if pieces.len() > 2 { most_width } else { most_width.min(88.0) };
+    let wanted = if pieces.len() > 2 { most_width } else { most_width.min(76.0) };
     let (width, depth) = (counter.extent.width().mm(), counter.extent.height().mm());
     let scale = Scale::fitting((width, depth), ((wanted - gaps).max(10.0), DEEP), Scale(10));
     let figure_width = (width * scale.factor() + gaps).max(50.0);

@@ -63,11 +63,11 @@ pub fn draw(
     finished_lines(canvas, layer, &plan);
     let bottom = dimensions::draw(canvas, &plan);
     labels::flags(canvas, &plan);
+    radii::draw(canvas, &plan);
     labels::cutouts(canvas, &plan);
     edges::draw(canvas, &plan, legend);
     labels::pieces(canvas, &plan);
     labels::seams(canvas, &plan);
-    radii::draw(canvas, &plan);
     labels::surroundings(canvas, &plan);
     labels::findings(canvas, &plan);
     bottom
