@@ -65,3 +65,12 @@ pub fn draw(canvas: &mut Canvas) -> Layer {
     }
     layer
 }
+
+/// A thin border without centring marks, for a sheet that is a picture first.
+pub fn draw_thin(canvas: &mut Canvas) -> Layer {
+    let layer = canvas.layer(Canvas::ROOT, "border");
+    let area = border(canvas);
+    let (a, b) = (PaperPoint::new(area.left, area.top), PaperPoint::new(area.right, area.bottom));
+    canvas.rectangle(layer, a, b, Paint::pen(Pen::DIMENSION));
+    layer
+}

@@ -1,0 +1,155 @@
+//! From patches of the picture to shapes on the sheet: one path for all that has one tone, coordinates to 0.01 mm.
+
+use super::patch::{Patch, Rect, Ring, Spot};
+use crate::drawing::{Colour, Fact, Fill, Pen, Shape, Step};
+use crate::geometry::PaperPoint;
+use crate::sheets::canvas::{Canvas, Layer, Paint};
+
+/// Near black, for shadows.
+pub const SHADE: Colour = Colour::from_hex(0x26_23_1f);
+/// Outlines of things behind the run.
+pub const MID: Colour = Colour::from_hex(0x5a_5a_58);
+/// Outlines of light things.
+pub const SOFT: Colour = Colour::from_hex(0x8b_8a_87);
+/// Outlines of the run.
+pub const DARK: Colour = Colour::from_hex(0x1f_1f_1f);
+
+/// Paints model millimetres on a sheet.
+pub struct Brush<'c> {
+    /// The sheet.
+    pub canvas: &'c mut Canvas,
+    /// Where it paints now.
+    pub layer: Layer,
+    home: Layer,
+    origin: PaperPoint,
+    factor: f64,
+}
+
+impl<'c> Brush<'c> {
+    /// Paints into `home`, the picture's (0, 0) at `origin`, with `factor` mm of paper to the millimetre.
+    pub fn new(canvas: &'c mut Canvas, home: Layer, origin: PaperPoint, factor: f64) -> Brush<'c> {
+        Brush { canvas, layer: home, home, origin, factor }
+    }
+
+    /// Goes on in a new layer of its own.
+    pub fn begin(&mut self, class: &str) {
+        self.layer = self.canvas.layer(self.home, class);
+    }
+
+    /// Model millimetres of so much paper.
+    pub fn paper(&self, mm: f64) -> f64 {
+        mm / self.factor
+    }
+
+    /// A spot on the sheet.
+    pub fn at(&self, [x, y]: Spot) -> PaperPoint {
+        let hundredths = |v: f64| (v * 100.0).round() / 100.0;
+        PaperPoint::new(hundredths(self.origin.x + x * self.factor), hundredths(self.origin.y - y * self.factor))
+    }
+
+    fn ring(&self, steps: &mut Vec<Step>, ring: &[Spot], closed: bool) {
+        let mut last: Option<PaperPoint> = None;
+        let start = steps.len();
+        for &spot in ring {
+            let point = self.at(spot);
+            if last != Some(point) {
+                steps.push(if last.is_none() { Step::Move(point) } else { Step::Line(point) });
+                last = Some(point);
+            }
+        }
+        // What has shrunk to nothing at this scale leaves no mark.
+        if steps.len() - start < if closed { 3 } else { 2 } {
+            steps.truncate(start);
+        } else if closed {
+            steps.push(Step::Close);
+        }
+    }
+
+    fn steps<'p>(&self, patches: impl IntoIterator<Item = &'p Patch>) -> Vec<Step> {
+        let mut steps = Vec::new();
+        for patch in patches {
+            for ring in &patch.rings {
+                self.ring(&mut steps, ring, true);
+            }
+        }
+        steps
+    }
+
+    fn add(&mut self, steps: Vec<Step>, paint: Paint, facts: Vec<Fact>) {
+        if !steps.is_empty() {
+            self.canvas.shape(self.layer, Shape::Steps(steps), paint, "", facts);
+        }
+    }
+
+    /// A flat tone. The patches must not overlap.
+    pub fn fill<'p>(&mut self, patches: impl IntoIterator<Item = &'p Patch>, colour: Colour) {
+        let steps = self.steps(patches);
+        self.add(steps, Paint::fill(Fill::tint(colour)), Vec::new());
+    }
+
+    /// A flat tone of a box.
+    pub fn fill_rect(&mut self, rect: Rect, colour: Colour) {
+        self.fill([&rect.patch()], colour);
+    }
+
+    /// A see-through tone.
+    pub fn glaze<'p>(&mut self, patches: impl IntoIterator<Item = &'p Patch>, colour: Colour, opacity: f64) {
+        let steps = self.steps(patches);
+        self.add(steps, Paint::fill(Fill::glaze(colour, opacity)), Vec::new());
+    }
+
+    /// A see-through tone of a box.
+    pub fn glaze_rect(&mut self, rect: Rect, colour: Colour, opacity: f64) {
+        self.glaze([&rect.patch()], colour, opacity);
+    }
+
+    /// An outline that lettering keeps clear of.
+    pub fn outline(&mut self, patch: &Patch, width: f64, colour: Colour) {
+        self.outline_with(patch, width, colour, Vec::new());
+    }
+
+    /// An outline with facts.
+    pub fn outline_with(&mut self, patch: &Patch, width: f64, colour: Colour, facts: Vec<Fact>) {
+        let steps = self.steps([patch]);
+        self.add(steps, Paint::pen(Pen::new(width).coloured(colour)), facts);
+    }
+
+    /// A line that lettering keeps clear of.
+    pub fn edge(&mut self, line: &[Spot], width: f64, colour: Colour) {
+        let mut steps = Vec::new();
+        self.ring(&mut steps, line, false);
+        self.add(steps, Paint::pen(Pen::new(width).coloured(colour)), Vec::new());
+    }
+
+    /// Lines of a texture.
+    pub fn lines<'l>(&mut self, lines: impl IntoIterator<Item = &'l Ring>, width: f64, colour: Colour) {
+        let mut steps = Vec::new();
+        for line in lines {
+            self.ring(&mut steps, line, false);
+        }
+        self.add(steps, Paint::pen(Pen::new(width).coloured(colour).quiet().round()), Vec::new());
+    }
+
+    /// Dots of a texture, by middle; radius in mm of paper. Drawn as the shortest of round-ended strokes.
+    pub fn dots(&mut self, dots: &[Spot], radius: f64, colour: Colour) {
+        let mut steps = Vec::with_capacity(dots.len() * 2);
+        for &dot in dots {
+            let point = self.at(dot);
+            steps.extend([Step::Move(point), Step::Line(point.moved(0.01, 0.0))]);
+        }
+        self.add(steps, Paint::pen(Pen::new(radius * 2.0).coloured(colour).quiet().round()), Vec::new());
+    }
+
+    /// The shadow of a patch standing `depth` proud of `on`: a core, and a paler rim.
+    pub fn cast(&mut self, patch: &Patch, depth: f64, on: &Patch, (core, rim): (f64, f64)) {
+        self.cast_wide(patch, depth, on, (core, rim), 1.4);
+    }
+
+    /// The same with the rim this many times as deep as the core.
+    pub fn cast_wide(&mut self, patch: &Patch, depth: f64, on: &Patch, (core, rim): (f64, f64), wide: f64) {
+        for (deep, opacity) in [(depth * wide, rim), (depth, core)] {
+            let shadow = patch.shadow(deep).within(on);
+            self.glaze([&shadow], SHADE, opacity);
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! The client elevation: the finished run with its materials drawn as materials, and few dimensions.
+//!
+//! All of it is flat vector geometry, cut to its region before it is written: no pattern, gradient, clip or mask. Every
+//! opening, front and height lies where it was solved; handles, knobs and courses are drawing conventions.
+
+mod brush;
+mod chance;
+mod face;
+mod figure;
+mod fronts;
+mod grill;
+mod layout;
+mod masonry;
+mod metal;
+mod modules;
+mod patch;
+mod picture;
+mod planting;
+mod scene;
+mod skim;
+mod slab;
+mod surround;
+mod swatches;
+mod tile;
+mod words;
+mod worktop;
+
+use super::canvas::Canvas;
+use super::frame;
+use super::set::{Kind, Set};
+use super::title_block::TitleBlock;
+use super::view::View;
+use crate::drawing::Page;
+use crate::findings::Subject;
+use crate::geometry::FrontFace;
+use crate::solve::Face;
+use layout::Layout;
+use scene::Scene;
+
+/// Draws its page.
+pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
+    let Kind::Client(index, face) = kind else { return Vec::new() };
+    let Some(leg) = set.solved.legs.get(index) else { return Vec::new() };
+    let mut canvas = Canvas::new(set.solved.paper.width, set.solved.paper.height);
+    frame::draw_thin(&mut canvas);
+    let mut scene = Scene::new(set.solved, leg, face);
+    let layout = Layout::new(&canvas, &scene);
+    scene.size = (f64::from(layout.scale.0) / 14.0).max(1.0);
+    let view: View<FrontFace> = View::open(&mut canvas, "client", layout.scale, layout.origin);
+    let title = words::title(&mut canvas, set, &scene, index, &layout);
+    picture::draw(&mut canvas, &view, &scene, &layout, title);
+    layout.row.draw(&mut canvas, &view, layout.modules, set.solved.show);
+    words::overall(&mut canvas, &view, &scene, &layout);
+    words::height(&mut canvas, &view, &scene, &layout);
+    words::key(&mut canvas, &view, &layout);
+    words::scale_bar(&mut canvas, &view, &scene, &layout);
+    words::fall(&mut canvas, &view, &scene, &layout);
+    swatches::draw(&mut canvas, &scene, &layout);
+    findings(&mut canvas, set, kind, &view, &scene, index);
+    let seen = if face == Face::Back { "Client elevation, back" } else { "Client elevation" };
+    let block = set.title_block(kind, 0);
+    let status = if set.stops(kind) { block.status.clone() } else { "For your approval".to_owned() };
+    let block = TitleBlock {
+        title: seen.to_owned(),
+        kind: "Elevation, finished".to_owned(),
+        scale: layout.scale.words(),
+        status,
+        ..block
+    };
+    vec![set.finish(canvas, kind, 0, &block)]
+}
+
+/// Marks of findings at the things they are about.
+fn findings(canvas: &mut Canvas, set: &Set<'_>, kind: Kind, view: &View<FrontFace>, scene: &Scene<'_>, leg: usize) {
+    let at = canvas.layer(Canvas::ROOT, "findings");
+    for front in &scene.fronts {
+        let place = crate::geometry::PaperPoint::new(view.x_mm(front.outside.middle()), view.y_mm((front.outside.y0 + front.outside.y1) / 2.0));
+        set.mark(canvas, at, kind, &Subject::Fitting(front.index), place);
+    }
+    for (index, module) in scene.leg.modules.iter().enumerate() {
+        let place = crate::geometry::PaperPoint::new(view.x_mm(scene.x(module.centre().mm())), view.y_mm(scene.levels.0 / 2.0));
+        set.mark(canvas, at, kind, &Subject::Module(leg, index), place);
+    }
+    let place = crate::geometry::PaperPoint::new(view.x_mm(scene.counter.0), view.y_mm(scene.levels.1));
+    set.mark(canvas, at, kind, &Subject::Counter(leg), place);
+}

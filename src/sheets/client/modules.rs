@@ -1,0 +1,166 @@
+//! The line of modules under the picture: their names over it, their widths under it.
+
+use super::scene::Scene;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::drawing::{Colour, Fact, Pen, Shape};
+use crate::geometry::{FrontFace, PaperPoint};
+use crate::sheets::canvas::{Canvas, Paint};
+use crate::sheets::notes::wrapped;
+use crate::sheets::view::{View, number};
+use crate::solve::Face;
+use crate::units::Length;
+
+/// Where a text stands: in its row, in the next row outward, or nowhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Level {
+    Near,
+    Far,
+    Nowhere,
+}
+
+struct Label {
+    left: Length,
+    right: Length,
+    name: String,
+    name_level: Level,
+    width: String,
+    width_level: Level,
+    second: Option<String>,
+}
+
+/// Names and widths, placed so that none meets another; what finds no place goes into a key.
+pub struct Row {
+    labels: Vec<Label>,
+    /// Lines of the key.
+    pub key: Vec<String>,
+}
+
+/// Puts texts (middle, width, room of their own) on two rows, first come first.
+fn levels(texts: &[(f64, f64, f64)]) -> Vec<Level> {
+    let mut far_end = f64::NEG_INFINITY;
+    texts
+        .iter()
+        .map(|&(middle, width, own)| {
+            if width <= own - 1.6 {
+                Level::Near
+            } else if middle - width / 2.0 > far_end + 2.0 {
+                far_end = middle + width / 2.0;
+                Level::Far
+            } else {
+                Level::Nowhere
+            }
+        })
+        .collect()
+}
+
+impl Row {
+    /// Labels of a leg's modules at a scale, their key wrapped to a width.
+    pub fn new(scene: &Scene<'_>, factor: f64, room: f64) -> Row {
+        let show = scene.solved.show;
+        let end = scene.leg.datums.finished_right;
+        let place = |u: Length| if scene.face == Face::Back { end - u } else { u };
+        let mut modules: Vec<_> = scene.leg.modules.iter().collect();
+        if scene.face == Face::Back {
+            modules.reverse();
+        }
+        let mut labels: Vec<Label> = modules
+            .iter()
+            .map(|module| {
+                let (a, b) = (place(module.left), place(module.right));
+                // Running positions are rounded, not widths, as on every other sheet.
+                let printed = show.rounded(module.right) - show.rounded(module.left);
+                Label {
+                    left: a.min(b),
+                    right: a.max(b),
+                    name: if module.name.trim().is_empty() { module.id.clone() } else { module.name.clone() },
+                    name_level: Level::Near,
+                    width: show.text(printed),
+                    width_level: Level::Near,
+                    second: show.second(printed),
+                }
+            })
+            .collect();
+        let size = |label: &Label| ((label.left + label.right).half().mm() * factor, (label.right - label.left).mm() * factor);
+        let texts = |labels: &[Label], of: fn(&Label) -> &str, weight: Weight| -> Vec<(f64, f64, f64)> {
+            labels.iter().map(|label| (size(label).0, lettering::width(of(label), BODY, weight), size(label).1)).collect()
+        };
+        let mut key = Vec::new();
+        let named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
+        let wide = levels(&texts(&labels, |label| &label.width, Weight::Regular));
+        for (k, label) in labels.iter_mut().enumerate() {
+            (label.name_level, label.width_level) = (named[k], wide[k]);
+            if named[k] == Level::Nowhere || wide[k] == Level::Nowhere {
+                let id = modules[k].id.clone();
+                let entry = if label.name == id { id.clone() } else { format!("{id} {}", label.name) };
+                key.push(format!("{entry}, {}", label.width));
+                (label.name, label.name_level) = (id, Level::Near);
+            }
+        }
+        // Ids may themselves need the second row.
+        let named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
+        for (label, level) in labels.iter_mut().zip(named) {
+            label.name_level = level;
+            let own = (label.right - label.left).mm() * factor;
+            label.second = label.second.take().filter(|second| lettering::width(second, BODY, Weight::Regular) < own - 1.6);
+        }
+        let key = if key.is_empty() { Vec::new() } else { wrapped(&key.join(";  "), room, BODY, Weight::Regular) };
+        Row { labels, key }
+    }
+
+    /// Draws the line, at `y` on the sheet.
+    pub fn draw(&self, canvas: &mut Canvas, view: &View<FrontFace>, y: f64, show: crate::units::Show) {
+        for (k, label) in self.labels.iter().enumerate() {
+            let id = canvas.next_number();
+            let group = canvas.layer_with(view.layer, "dim", facts(id, label, show));
+            let (a, b) = (view.x(label.left), view.x(label.right));
+            let role = |role: &str| vec![("data-role", role.to_owned())];
+            let witness = |end: &str| vec![("data-role", "witness".to_owned()), ("data-end", end.to_owned())];
+            let grey = Colour::from_hex(0x5a5a58);
+            let line = Shape::Line(PaperPoint::new(a, y), PaperPoint::new(b, y));
+            canvas.shape(group, line, Paint::pen(Pen::FINE.coloured(grey)), "", role("dimline"));
+            let tick = |x: f64| Shape::Line(PaperPoint::new(x, y - 1.6), PaperPoint::new(x, y + 1.6));
+            let pen = Pen::DIMENSION.coloured(grey);
+            let after = self.labels.get(k + 1).is_some_and(|next| next.left == label.right);
+            canvas.shape(group, tick(a), Paint::pen(pen), "", witness("from"));
+            canvas.shape(group, tick(b), Paint::pen(if after { Pen::GHOST } else { pen }), "", witness("to"));
+            let middle = (a + b) / 2.0;
+            let up = match label.name_level {
+                Level::Near => Some(2.3),
+                Level::Far => Some(6.6),
+                Level::Nowhere => None,
+            };
+            if let Some(up) = up {
+                canvas.text(group, PaperPoint::new(middle, y - up), &label.name, &Style::body().bold().middle());
+            }
+            let down = match label.width_level {
+                Level::Near => Some(4.8),
+                Level::Far => Some(9.0),
+                Level::Nowhere => None,
+            };
+            if let Some(down) = down {
+                let style = Style::caption().middle().fact("data-role", "dimtext");
+                canvas.text(group, PaperPoint::new(middle, y + down), &label.width, &style);
+            }
+            if let (Some(second), Level::Near) = (&label.second, label.width_level) {
+                let far = self.labels.iter().any(|other| other.width_level == Level::Far);
+                if !far {
+                    canvas.text(group, PaperPoint::new(middle, y + 9.0), second, &Style::caption().middle());
+                }
+            }
+        }
+    }
+}
+
+fn facts(id: usize, label: &Label, show: crate::units::Show) -> Vec<Fact> {
+    let length = label.right - label.left;
+    vec![
+        ("data-dim", format!("d{id}")),
+        ("data-dim-mm", number(length.mm(), 6)),
+        ("data-from", format!("{},0", number(label.left.mm(), 6))),
+        ("data-to", format!("{},0", number(label.right.mm(), 6))),
+        ("data-axis", "x".to_owned()),
+        ("data-round-mm", number((show.step() * 2).mm(), 6)),
+        ("data-from-datum", "module edge".to_owned()),
+        ("data-to-datum", "module edge".to_owned()),
+    ]
+}

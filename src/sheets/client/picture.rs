@@ -1,0 +1,132 @@
+//! The picture itself, from what is farthest away to what is nearest.
+
+use super::brush::Brush;
+use super::chance::Chance;
+use super::layout::Layout;
+use super::patch::{Patch, Rect, Spot};
+use super::scene::{INCH, Scene};
+use super::{face, figure, fronts, grill, planting, surround, worktop};
+use crate::geometry::FrontFace;
+use crate::sheets::canvas::Canvas;
+use crate::sheets::frame::Area;
+use crate::sheets::view::View;
+use crate::solve::{FittingKind, Look};
+
+/// Paints everything; `title` is the lettering that planting keeps clear of.
+pub fn draw(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layout: &Layout, title: Area) {
+    let mut brush = Brush::new(canvas, view.layer, view.origin, view.scale.factor());
+    brush.begin("planting");
+    shrubs(&mut brush, view, scene, layout, title);
+    brush.begin("wall");
+    let wall = surround::wall(&mut brush, scene, layout);
+    if wall.is_none() {
+        surround::meadow(&mut brush, scene, layout);
+    }
+    brush.begin("splash");
+    worktop::splash(&mut brush, scene);
+    brush.begin("face");
+    face::finish(&mut brush, scene);
+    brush.begin("base");
+    face::base(&mut brush, scene);
+    hood_shadows(&mut brush, scene, wall.as_ref());
+    brush.begin("counter");
+    worktop::edge(&mut brush, scene);
+    face::ends(&mut brush, scene);
+    brush.begin("on-the-counter");
+    worktop::still_life(&mut brush, scene);
+    worktop::stands(&mut brush, scene);
+    brush.begin("fronts");
+    fronts::draw(&mut brush, scene);
+    brush.begin("ends");
+    for (side, name) in scene.bounds.iter().zip(["left bound", "right bound"]) {
+        if let Some(side) = side {
+            surround::side(&mut brush, scene, side, name);
+        }
+    }
+    brush.begin("ground");
+    surround::ground(&mut brush, scene, layout);
+    brush.begin("grass");
+    grass(&mut brush, scene, layout);
+    brush.begin("figure");
+    if let Some((x, way)) = layout.figure {
+        figure::draw(&mut brush, [x, scene.floor(x + way * 4.0 * INCH)], way);
+    }
+    brush.begin("floor");
+    surround::floor_line(&mut brush, scene, layout);
+}
+
+/// Hoods throw a shadow on the upstand and the wall behind them.
+fn hood_shadows(brush: &mut Brush<'_>, scene: &Scene<'_>, wall: Option<&Patch>) {
+    let top = scene.levels.1;
+    let mut behind: Vec<Patch> = wall.iter().map(|wall| (*wall).clone()).collect();
+    behind.extend(scene.splash.1.iter().map(|(a, b)| Rect::new(*a, top, *b, top + scene.splash.0).patch()));
+    if behind.is_empty() {
+        return;
+    }
+    let above = Rect::new(-1e5, top, 1e5, 1e5).patch();
+    let on = Patch::union(&behind).within(&above);
+    for front in scene.fronts.iter().filter(|front| front.hung && front.fitting.look == Look::Grill) {
+        let ends = Rect { x0: front.outside.x0 + 0.5 * INCH, x1: front.outside.x1 - 0.5 * INCH, ..front.outside };
+        brush.cast_wide(&grill::hood_outline(scene, front.fitting, ends), 2.6 * INCH, &on, (0.11, 0.09), 1.35);
+    }
+    for (fitting, ends) in scene.wells().into_iter().filter(|(f, _)| f.kind == FittingKind::Well && f.look == Look::Grill) {
+        brush.cast_wide(&grill::hood_outline(scene, fitting, ends), 2.6 * INCH, &on, (0.11, 0.09), 1.35);
+    }
+}
+
+/// Leaf clouds along the wall's top, or behind a run that stands free, wherever no lettering lies.
+fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layout: &Layout, title: Area) {
+    let mut chance = Chance::named("planting");
+    let factor = view.scale.factor();
+    let model = |x: f64, y: f64| [(x - view.origin.x) / factor, (view.origin.y - y) / factor];
+    let area = |a: Area| {
+        let (p, q) = (model(a.left, a.bottom), model(a.right, a.top));
+        Rect::new(p[0], p[1], q[0], q[1])
+    };
+    let inside = area(Area { left: layout.room.left, top: layout.room.top + 4.0, right: layout.room.right, bottom: layout.overall });
+    // Nothing grows behind a title, nor where the scale bar may stand, nor where the counter's height is.
+    let margin = 4.0 / factor;
+    let mut keep = vec![area(title).inset(-margin)];
+    keep.push(area(Area { left: layout.room.right - 64.0, top: layout.title - 8.0, right: layout.room.right, bottom: layout.title + 3.0 }));
+    let high = scene.levels.1 + 8.0 / factor;
+    keep.push(if layout.height_side > 0.0 {
+        Rect::new(layout.right - 24.0 / factor, -1e4, 1e5, high)
+    } else {
+        Rect::new(-1e5, -1e4, layout.left + 24.0 / factor, high)
+    });
+    let (from, to) = (layout.left + 16.0 * INCH, layout.right - 10.0 * INCH);
+    let count = (((to - from) / (44.0 * INCH)).round() as usize).clamp(2, 12);
+    let tall = [0.62, 0.46, 1.0, 0.5, 0.8, 0.56];
+    for k in 0..count {
+        let x = from + (to - from) * (k as f64 + 0.5 + chance.between(-0.22, 0.22)) / count as f64;
+        let base = match scene.wall {
+            Some((_, top)) => top - 2.0 * INCH,
+            None => scene.floor(x) + chance.between(22.0, 32.0) * INCH,
+        };
+        let wanted = tall[(k + 2) % tall.len()] * chance.between(30.0, 38.0) * INCH;
+        for share in [1.0, 0.8, 0.62, 0.48] {
+            let clouds = planting::clouds(&mut chance, [x, base], wanted * share);
+            let fits = clouds.iter().all(|&([cx, cy], r)| {
+                let cloud = Rect::new(cx - r, cy - r, cx + r, cy + r);
+                cloud.x0 > inside.x0 && cloud.x1 < inside.x1 && cloud.y1 < inside.y1 && keep.iter().all(|k| !k.is_near(&cloud, 0.0))
+            });
+            if fits {
+                let foot: Spot = [x, if scene.wall.is_some() { base - 4.0 * INCH } else { scene.floor(x) }];
+                planting::shrub(brush, &mut chance, foot, &clouds, inside, scene.size.min(1.6));
+                break;
+            }
+        }
+    }
+}
+
+/// A tuft or two at the picture's ends.
+fn grass(brush: &mut Brush<'_>, scene: &Scene<'_>, layout: &Layout) {
+    let mut chance = Chance::named("grass");
+    let inside = Rect::new(layout.left, -1e4, layout.right, 1e4);
+    let side = -layout.height_side;
+    let end = if side < 0.0 { layout.left } else { layout.right };
+    for (off, spread, height, count) in [(5.0, 4.6, 25.0, 44), (8.6, 4.0, 16.0, 28)] {
+        let x = end - side * off * INCH;
+        planting::tuft(brush, &mut chance, [x, scene.floor(x)], spread * INCH, height * INCH, count, inside);
+    }
+}
