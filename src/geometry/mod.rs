@@ -4,6 +4,7 @@ mod clip;
 mod outline;
 mod region;
 mod space;
+mod strip;
 
 pub use clip::clip_segments;
 pub use outline::{Outline, Vertex};
