@@ -3,6 +3,7 @@
 
 pub mod clash;
 mod curves;
+pub mod cutting;
 pub mod lettering;
 mod page;
 pub mod pen;

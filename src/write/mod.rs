@@ -1,5 +1,6 @@
 //! From finished pages to files' contents. The writers never hear of a kitchen, and don't know each other.
 
+pub mod dxf;
 pub mod numbers;
 pub mod pdf;
 pub mod png;
