@@ -5,6 +5,7 @@ pub mod canvas;
 mod client;
 mod counter;
 mod coverage;
+mod cuttings;
 pub mod dimensions;
 mod ends;
 pub mod flow;
@@ -23,10 +24,12 @@ pub mod set;
 mod shelves;
 mod substrate;
 pub mod table;
+pub mod templates;
 pub mod title_block;
 pub mod view;
 
 pub use coverage::letters_lacking;
+pub use cuttings::cuttings;
 pub use set::{Kind, Set, Unplaced};
 
 use crate::drawing::{Page, clash};

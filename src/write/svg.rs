@@ -13,30 +13,43 @@ use crate::drawing::{Cap, Colour, Fact, Group, Item, Page, Path, Shape, Step, Te
 
 /// A whole page as an SVG document.
 pub fn page(page: &Page) -> String {
-    let (width, height) = (coordinate(page.width), coordinate(page.height));
-    let mut document = Document::new()
-        .set("width", format!("{width}mm"))
-        .set("height", format!("{height}mm"))
-        .set("viewBox", format!("0 0 {width} {height}"))
-        .add(Title::new(clean(&page.title)))
-        .add(Style::new(style_sheet()))
-        .add(Rectangle::new().set("width", width).set("height", height).set("fill", "#ffffff"));
-    if page.stretch == (1.0, 1.0) {
-        for item in &page.root.items {
-            add(&mut document, item);
-        }
-    } else {
-        let by = format!("scale({} {})", page.stretch.0, page.stretch.1);
-        document = document.add(group(&page.root).set("transform", by));
-    }
     let mut text = String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-    text.push_str(&document.to_string());
+    text.push_str(&filled(document(page).add(Style::new(style_sheet())), page).to_string());
     text.push('\n');
     text
 }
 
+/// A page as an element to lie in a web page that carries [`style_sheet`] once for all of them.
+pub fn inline(page: &Page) -> String {
+    let document = document(page).set("role", "graphics-document").set("aria-roledescription", "drawing");
+    filled(document, page).to_string()
+}
+
+/// The outermost element with its title.
+fn document(page: &Page) -> Document {
+    let (width, height) = (coordinate(page.width), coordinate(page.height));
+    Document::new()
+        .set("width", format!("{width}mm"))
+        .set("height", format!("{height}mm"))
+        .set("viewBox", format!("0 0 {width} {height}"))
+        .add(Title::new(clean(&page.title)))
+}
+
+/// White paper and everything on it.
+fn filled(document: Document, page: &Page) -> Document {
+    let (width, height) = (coordinate(page.width), coordinate(page.height));
+    let mut document = document.add(Rectangle::new().set("width", width).set("height", height).set("fill", "#ffffff"));
+    if page.stretch == (1.0, 1.0) {
+        for item in &page.root.items {
+            add(&mut document, item);
+        }
+        return document;
+    }
+    document.add(group(&page.root).set("transform", format!("scale({} {})", page.stretch.0, page.stretch.1)))
+}
+
 /// The carried font for browsers, and that nothing is kerned, since widths are sums of advances.
-fn style_sheet() -> &'static str {
+pub fn style_sheet() -> &'static str {
     static SHEET: OnceLock<String> = OnceLock::new();
     SHEET.get_or_init(|| {
         let face = |weight: u16, data: &[u8]| {
