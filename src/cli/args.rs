@@ -17,7 +17,8 @@ use crate::sheets::Kind;
         faceline new patio.ron                 start a job\n  \
         faceline check patio.ron               say what is wrong with it\n  \
         faceline draw patio.ron --out sheets   draw the whole set\n  \
-        faceline draw patio.ron --sheet section --set overhang='1 1/4 in'\n\n\
+        faceline draw patio.ron --sheet section --set overhang='1 1/4 in'\n  \
+        faceline draw patio.ron --dxf --png    and files for machines, and pictures\n\n\
         Exit status: 0 fine, 1 findings that stop, 2 input that can't be read or solved, 3 files that can't be written.\n\
         The drawings don't replace local code, the appliances' manuals or licensed trades."
 )]
@@ -37,7 +38,7 @@ pub enum Command {
     },
     /// Solve a job and say what was found. Writes no files.
     Check(JobArguments),
-    /// Draw a job's sheets as SVG.
+    /// Draw a job's sheets: SVG, one PDF, one page for the browser.
     Draw(DrawArguments),
     /// Print a completion script for a shell.
     Completions {
@@ -55,6 +56,14 @@ pub enum Command {
 pub struct JobArguments {
     /// The job's file (RON).
     pub job: PathBuf,
+    /// What is changed.
+    #[command(flatten)]
+    pub changes: Changes,
+}
+
+/// What the command line changes in a job, and how it is answered.
+#[derive(Debug, Args)]
+pub struct Changes {
     /// Put a value in place of a named parameter's; may be repeated.
     #[arg(long = "set", value_name = "NAME=VALUE", value_parser = assignment)]
     pub overrides: Vec<(String, String)>,
@@ -69,15 +78,48 @@ pub struct JobArguments {
 /// What to draw and where to.
 #[derive(Debug, Args)]
 pub struct DrawArguments {
-    /// The job.
+    /// The jobs' files (RON); several are drawn side by side.
+    #[arg(required = true, value_name = "JOB")]
+    pub jobs: Vec<PathBuf>,
+    /// What is changed.
     #[command(flatten)]
-    pub job: JobArguments,
-    /// Folder for the sheets, made if need be; by default it is named after the job's file.
+    pub changes: Changes,
+    /// Folder for the sheets, made if need be; by default it is named after the job's file. Several jobs have a folder
+    /// each in it.
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
     /// Draw only sheets of this kind; may be repeated.
     #[arg(long = "sheet", value_name = "NAME", value_parser = PossibleValuesParser::new(Kind::WORDS))]
     pub sheets: Vec<String>,
+    /// Draw each sheet as PNG too.
+    #[arg(long)]
+    pub png: bool,
+    /// Dots per inch of PNG pictures.
+    #[arg(long, value_name = "N", default_value_t = 150, value_parser = clap::value_parser!(u32).range(20..=2400), requires = "png")]
+    pub dpi: u32,
+    /// Files for machines.
+    #[command(flatten)]
+    pub cutting: Cutting,
+}
+
+/// Files for machines that cut.
+#[derive(Debug, Args)]
+pub struct Cutting {
+    /// Write the counter, each board and each piece of substrate as DXF too, at full size.
+    #[arg(long)]
+    pub dxf: bool,
+    /// Form of the DXF files.
+    #[arg(long, value_enum, default_value_t = DxfForm::R2000, requires = "dxf")]
+    pub dxf_version: DxfForm,
+}
+
+/// Form of a DXF file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DxfForm {
+    /// For current programs.
+    R2000,
+    /// For old machines.
+    R12,
 }
 
 /// How findings are printed.

@@ -1,6 +1,8 @@
 //! `faceline check`: solve, and say what was found.
 
-use super::args::{Format, JobArguments};
+use std::path::Path;
+
+use super::args::{Changes, Format, JobArguments};
 use super::disk::Disk;
 use super::outcome::Outcome;
 use super::say;
@@ -9,9 +11,9 @@ use crate::solve::Solved;
 use crate::{model, parameters, rules, sheets, solve};
 
 /// Reads and solves a job; on failure every reason why not.
-pub fn solved(job: &JobArguments) -> Result<(Solved, Vec<Finding>), Vec<Problem>> {
-    let written = model::read(&job.job, &job.libraries, &Disk)?;
-    let given = parameters::resolve(&written, &job.overrides)?;
+pub fn solved(job: &Path, changes: &Changes) -> Result<(Solved, Vec<Finding>), Vec<Problem>> {
+    let written = model::read(job, &changes.libraries, &Disk)?;
+    let given = parameters::resolve(&written, &changes.overrides)?;
     let solved = solve::solve(&given)?;
     let mut findings = rules::check(&solved);
     findings.extend(sheets::letters_lacking(&solved));
@@ -20,12 +22,12 @@ pub fn solved(job: &JobArguments) -> Result<(Solved, Vec<Finding>), Vec<Problem>
 
 /// Runs the command.
 pub fn run(job: &JobArguments) -> Outcome {
-    match solved(job) {
+    match solved(&job.job, &job.changes) {
         Ok((_, findings)) => {
-            say::print_findings(&findings, job.format, &job.job);
+            say::print_findings(&findings, job.changes.format, &job.job);
             outcome(&findings)
         }
-        Err(problems) => failed(&problems, job.format),
+        Err(problems) => failed(&problems, job.changes.format),
     }
 }
 

@@ -1,61 +1,98 @@
-//! `faceline draw`: the set of sheets as files.
+//! `faceline draw`: the set of sheets as files, for one job or many.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::args::DrawArguments;
 use super::outcome::Outcome;
-use super::{check, say, write_set};
-use crate::findings::Problem;
+use super::progress::Progress;
+use super::{check, outputs, parallel, say, write_set};
+use crate::findings::{Finding, Problem};
 use crate::sheets::{self, Unplaced};
-use crate::write;
 
-/// Runs the command.
+/// How the drawing of one job ended.
+enum Ended {
+    Drawn { findings: Vec<Finding>, names: Vec<String> },
+    Unreadable(Vec<Problem>),
+    Unwritable(Problem),
+}
+
+/// Runs the command. Several jobs are drawn side by side and answered in order; the worst decides the exit status.
 pub fn run(arguments: &DrawArguments) -> Outcome {
-    let job = &arguments.job;
-    let (solved, findings) = match check::solved(job) {
-        Ok(found) => found,
-        Err(problems) => return check::failed(&problems, job.format),
-    };
-    let wanted = |kind: sheets::Kind| arguments.sheets.is_empty() || arguments.sheets.iter().any(|s| s == kind.word());
-    let pages = match sheets::draw(&solved, &findings, wanted) {
-        Ok(pages) => pages,
-        Err(unplaced) => {
-            let problems: Vec<Problem> = unplaced.iter().map(crowded).collect();
-            return check::failed(&problems, job.format);
+    let jobs: Vec<(&Path, PathBuf)> =
+        arguments.jobs.iter().map(|job| (job.as_path(), folder(job, arguments))).collect();
+    let format = arguments.changes.format;
+    if let Some(problem) = shared_folder(&jobs) {
+        say::print_problems(&[problem], format);
+        return Outcome::Unreadable;
+    }
+    let progress = Progress::new("drawing sheet");
+    let ended = parallel::map(&jobs, |(job, folder)| one(job, folder, arguments, &progress));
+    drop(progress);
+    let mut worst = Outcome::Fine;
+    for ((job, folder), ended) in jobs.iter().zip(ended) {
+        let outcome = match ended {
+            Ended::Drawn { findings, names } => {
+                say::print_drawn(&findings, folder, &names, format, job);
+                check::outcome(&findings)
+            }
+            Ended::Unreadable(problems) => check::failed(&problems, format),
+            Ended::Unwritable(problem) => {
+                say::print_problems(&[problem], format);
+                Outcome::Unwritable
+            }
+        };
+        if outcome as u8 > worst as u8 {
+            worst = outcome;
         }
+    }
+    worst
+}
+
+fn one(job: &Path, folder: &Path, arguments: &DrawArguments, progress: &Progress) -> Ended {
+    let (solved, findings) = match check::solved(job, &arguments.changes) {
+        Ok(found) => found,
+        Err(problems) => return Ended::Unreadable(problems),
     };
     let whole = arguments.sheets.is_empty();
-    let files: Vec<(String, Vec<u8>)> =
-        pages.iter().map(|page| (format!("{}.svg", page.name), write::svg::page(page).into_bytes())).collect();
-    let mut files = files;
-    files.push((document_name(arguments), write::pdf::document(&solved.job.title, &pages)));
-    let folder = arguments.out.clone().unwrap_or_else(|| default_folder(arguments));
-    match write_set::replace(&folder, &files, whole) {
-        Ok(()) => {
-            say::print_drawn(&findings, &folder, &files, job.format, &job.job);
-            check::outcome(&findings)
-        }
-        Err(problem) => {
-            say::print_problems(&[problem], job.format);
-            Outcome::Unwritable
-        }
+    let wanted = |kind: sheets::Kind| whole || arguments.sheets.iter().any(|s| s == kind.word());
+    let pages = match sheets::draw(&solved, &findings, wanted) {
+        Ok(pages) => pages,
+        Err(unplaced) => return Ended::Unreadable(unplaced.iter().map(crowded).collect()),
+    };
+    let files = match outputs::all(&stem(job), &solved, &findings, &pages, arguments, progress) {
+        Ok(files) => files,
+        Err(problem) => return Ended::Unreadable(vec![problem]),
+    };
+    match write_set::replace(folder, &files, whole) {
+        Ok(()) => Ended::Drawn { findings, names: files.into_iter().map(|(name, _)| name).collect() },
+        Err(problem) => Ended::Unwritable(problem),
     }
 }
 
-/// Named after the job's file, beside where the command runs.
-fn default_folder(arguments: &DrawArguments) -> PathBuf {
-    let stem = arguments.job.job.file_stem().unwrap_or_else(|| std::ffi::OsStr::new("job"));
-    let mut name = stem.to_owned();
-    name.push("-sheets");
-    PathBuf::from(name)
+/// A job's name: its file's without the ending.
+pub fn stem(job: &Path) -> String {
+    job.file_stem().map_or_else(|| "job".to_owned(), |stem| stem.to_string_lossy().into_owned())
 }
 
-/// The set as one document, named after the job's file; a part of the set says which part it is, so that it never takes
-/// the place of the whole.
-fn document_name(arguments: &DrawArguments) -> String {
-    let stem = arguments.job.job.file_stem().map_or_else(|| "job".into(), |stem| stem.to_string_lossy());
-    let part: String = arguments.sheets.iter().map(|sheet| format!("-{sheet}")).collect();
-    format!("{stem}{part}.pdf")
+/// Where a job's sheets go: beside where the command runs, or into the folder asked for; several jobs each into their own
+/// in it.
+fn folder(job: &Path, arguments: &DrawArguments) -> PathBuf {
+    match &arguments.out {
+        Some(out) if arguments.jobs.len() == 1 => out.clone(),
+        Some(out) => out.join(stem(job)),
+        None => PathBuf::from(format!("{}-sheets", stem(job))),
+    }
+}
+
+/// Two jobs that would be drawn into one folder.
+fn shared_folder(jobs: &[(&Path, PathBuf)]) -> Option<Problem> {
+    let (index, (job, folder)) =
+        jobs.iter().enumerate().find(|(index, (_, folder))| jobs[..*index].iter().any(|(_, other)| other == folder))?;
+    let other = jobs[..index].iter().find(|(_, other)| other == folder)?;
+    Some(Problem::new(
+        format!("`{}` and `{}` would both be drawn into `{}`", other.0.display(), job.display(), folder.display()),
+        "draw them one at a time, each with its own --out",
+    ))
 }
 
 /// A sheet whose lettering can't be placed is a problem that says which.

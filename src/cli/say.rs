@@ -29,17 +29,36 @@ pub fn print_problems(problems: &[Problem], format: Format) {
     }
 }
 
-/// Prints what was drawn.
-pub fn print_drawn(findings: &[Finding], folder: &Path, files: &[(String, Vec<u8>)], format: Format, job: &Path) {
+/// Prints what was drawn: the sheets are counted, other files are named as long as they are few.
+pub fn print_drawn(findings: &[Finding], folder: &Path, names: &[String], format: Format, job: &Path) {
     match format {
         Format::Text => {
             print_findings(findings, format, job);
-            let sheets = if files.len() == 1 { "sheet" } else { "sheets" };
-            out(&format!("{} {sheets} in {}\n", files.len(), folder.display()));
+            let count = |ending: &str| names.iter().filter(|name| name.ends_with(ending)).count();
+            let counted = |ending: &str, one: &str, many: &str| match count(ending) {
+                0 => None,
+                1 => Some(format!("1 {one}")),
+                n => Some(format!("{n} {many}")),
+            };
+            let others = |ending: &str, many: &str| match count(ending) {
+                0 => None,
+                1 => names.iter().find(|name| name.ends_with(ending)).cloned(),
+                n => Some(format!("{n} {many}")),
+            };
+            let parts: Vec<String> = [
+                counted(".svg", "sheet", "sheets"),
+                others(".pdf", "PDF files"),
+                others(".html", "web pages"),
+                counted(".png", "picture", "pictures"),
+                counted(".dxf", "DXF file", "DXF files"),
+            ]
+            .into_iter()
+            .flatten()
+            .collect();
+            out(&format!("{} in {}\n", parts.join(", "), folder.display()));
         }
         Format::Json => {
-            let files = files.iter().map(|(name, _)| name.clone()).collect();
-            let drawn = Drawn { folder: folder.display().to_string(), files };
+            let drawn = Drawn { folder: folder.display().to_string(), files: names.to_vec() };
             out(&report::json(&[], findings, Some(&drawn)));
         }
     }

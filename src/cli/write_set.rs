@@ -97,22 +97,33 @@ fn write_synced(path: &Path, bytes: &[u8]) -> io::Result<()> {
     file.sync_all()
 }
 
-/// Names in the last set's list that can only be its sheets: no path, a number, a hyphen, an ending of ours.
+/// Names in the last set's list that can only be its files: no path, and of a form that sets have.
 fn listed(folder: &Path) -> Vec<String> {
     let text = fs::read_to_string(folder.join(LIST)).unwrap_or_default();
-    let ours = |name: &&str| {
-        name.len() < 120
-            && name.ends_with(".svg")
-            && name.starts_with(|c: char| c.is_ascii_digit())
-            && name.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '.')
-            && !name.contains("..")
+    text.lines().map(str::trim).filter(|name| is_ours(name)).map(str::to_owned).collect()
+}
+
+/// A numbered sheet or picture, a part for machines, the page for the browser, or a document. A list that somebody wrote
+/// by hand can't name anything outside the folder, nor anything hidden.
+fn is_ours(name: &str) -> bool {
+    let plain = name.len() < 200
+        && !name.starts_with('.')
+        && !name.contains("..")
+        && !name.chars().any(|c| c.is_control() || matches!(c, '/' | '\\' | ':'));
+    let spelt = |text: &str| text.chars().all(|c| c.is_ascii_alphanumeric() || c == '-');
+    let numbered = |base: &str| base.starts_with(|c: char| c.is_ascii_digit()) && spelt(base);
+    let form = match name.rsplit_once('.') {
+        Some((base, "svg" | "png")) => numbered(base),
+        Some((base, "dxf")) => base.starts_with("cut-") && spelt(base),
+        Some((_, "pdf")) => true,
+        _ => matches!(name, "index.html" | "templates.json"),
     };
-    text.lines().map(str::trim).filter(ours).map(str::to_owned).collect()
+    plain && form
 }
 
 #[cfg(test)]
 mod tests {
-    use super::replace;
+    use super::{is_ours, replace};
     use std::fs;
 
     fn file(name: &str, text: &str) -> (String, Vec<u8>) {
@@ -150,5 +161,25 @@ mod tests {
         replace(home.path(), &bad, true).expect_err("no such folder");
         assert_eq!(fs::read_to_string(home.path().join("01-plan.svg")).expect("there"), "one");
         assert_eq!(fs::read_dir(home.path()).expect("there").count(), 2);
+    }
+
+    #[test]
+    fn a_list_written_by_hand_takes_nothing_of_anybody_else() {
+        for name in ["01-plan.svg", "12-front-elevation-2.png", "cut-front-a.dxf", "index.html", "my job.pdf"] {
+            assert!(is_ours(name), "{name}");
+        }
+        for name in [
+            "../a.pdf",
+            "/etc/a.pdf",
+            ".a.pdf",
+            "notes.txt",
+            "logo.svg",
+            "photo.png",
+            "plan.dxf",
+            "a\\b.pdf",
+            "C:a.pdf",
+        ] {
+            assert!(!is_ours(name), "{name}");
+        }
     }
 }

@@ -101,7 +101,11 @@ fn along(a: Vertex, b: Vertex, share: f64) -> Vertex {
         None => Vertex { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share, bulge: 0.0 },
         Some(arc) => {
             let angle = arc.start_angle + arc.sweep_angle * share;
-            Vertex { x: arc.center.x + arc.radii.x * angle.cos(), y: arc.center.y + arc.radii.x * angle.sin(), bulge: 0.0 }
+            Vertex {
+                x: arc.center.x + arc.radii.x * angle.cos(),
+                y: arc.center.y + arc.radii.x * angle.sin(),
+                bulge: 0.0,
+            }
         }
     }
 }
@@ -118,7 +122,8 @@ fn joined(mut chains: Vec<Vec<Vertex>>, right: bool) -> Vec<Outline> {
         loop {
             let end = ring[ring.len() - 1].y;
             let ahead = |y: f64| if right { end - y } else { y - end };
-            let starts = std::iter::once((None, ring[0].y)).chain(chains.iter().enumerate().map(|(k, c)| (Some(k), c[0].y)));
+            let starts =
+                std::iter::once((None, ring[0].y)).chain(chains.iter().enumerate().map(|(k, c)| (Some(k), c[0].y)));
             let next = starts.filter(|(_, y)| ahead(*y) >= -1e-9).min_by(|a, b| ahead(a.1).total_cmp(&ahead(b.1)));
             match next {
                 Some((Some(index), _)) => ring.extend(chains.swap_remove(index)),
@@ -168,17 +173,29 @@ mod tests {
 
     fn sheet() -> Region {
         let outer = Outline::from_points([
-            (0.0, 0.0), (300.0, 0.0), (300.0, 200.0), (500.0, 200.0), (500.0, 0.0), (1000.0, 0.0), (1000.0, 400.0), (0.0, 400.0),
+            (0.0, 0.0),
+            (300.0, 0.0),
+            (300.0, 200.0),
+            (500.0, 200.0),
+            (500.0, 0.0),
+            (1000.0, 0.0),
+            (1000.0, 400.0),
+            (0.0, 400.0),
         ]);
         let outer = outer.rounded(|k| if k == 2 || k == 3 { 20.0 } else { 0.0 });
-        let holes = vec![Outline::from_circle(700.0, 200.0, 60.0), Outline::from_corners(850.0, 50.0, 950.0, 150.0).rounded(|_| 9.0)];
+        let holes = vec![
+            Outline::from_circle(700.0, 200.0, 60.0),
+            Outline::from_corners(850.0, 50.0, 950.0, 150.0).rounded(|_| 9.0),
+        ];
         Region { outer, holes }
     }
 
     #[test]
     fn the_parts_add_up_to_the_whole_wherever_it_is_cut() {
         let whole = sheet();
-        for cut in [0.0, 150.0, 300.0, 310.0, 400.0, 495.0, 500.0, 640.0, 641.0, 700.0, 760.0, 850.0, 853.0, 999.0, 1000.0] {
+        for cut in
+            [0.0, 150.0, 300.0, 310.0, 400.0, 495.0, 500.0, 640.0, 641.0, 700.0, 760.0, 850.0, 853.0, 999.0, 1000.0]
+        {
             let (left, right) = (whole.strip(-10.0, cut), whole.strip(cut, 1010.0));
             let total: f64 = left.iter().chain(&right).map(Region::area).sum();
             assert!((total - whole.area()).abs() < 1e-6, "at {cut}: {total} of {}", whole.area());
@@ -189,10 +206,22 @@ mod tests {
 
     #[test]
     fn a_strip_under_a_notch_falls_into_its_pieces() {
-        let whole = Region::solid(Outline::from_points([(0.0, 0.0), (9.0, 0.0), (9.0, 9.0), (6.0, 9.0), (6.0, 3.0), (3.0, 3.0), (3.0, 9.0), (0.0, 9.0)]));
+        let whole = Region::solid(Outline::from_points([
+            (0.0, 0.0),
+            (9.0, 0.0),
+            (9.0, 9.0),
+            (6.0, 9.0),
+            (6.0, 3.0),
+            (3.0, 3.0),
+            (3.0, 9.0),
+            (0.0, 9.0),
+        ]));
         // Cut level with the notch's sides: a hole through the middle parts nothing, two uprights stay joined below.
         assert_eq!(whole.strip(1.0, 8.0).len(), 1);
-        let ring = Region { outer: Outline::from_corners(0.0, 0.0, 9.0, 9.0), holes: vec![Outline::from_corners(2.0, 2.0, 7.0, 7.0)] };
+        let ring = Region {
+            outer: Outline::from_corners(0.0, 0.0, 9.0, 9.0),
+            holes: vec![Outline::from_corners(2.0, 2.0, 7.0, 7.0)],
+        };
         let parts = ring.strip(3.0, 6.0);
         assert_eq!(parts.len(), 2, "below and above the hole");
         assert!((parts.iter().map(Region::area).sum::<f64>() - 12.0).abs() < 1e-9);

@@ -20,7 +20,8 @@ pub fn cuttings(solved: &Solved) -> Vec<Cutting> {
     let mut pieces_so_far = 0;
     for template in pieces::all(solved).iter().filter(|template| template.family != Family::Card) {
         let whole = template.slug.split("-piece-").next().unwrap_or(&template.slug);
-        let name = if template.family == Family::Counter { format!("cut-{whole}") } else { format!("cut-{}", template.slug) };
+        let name =
+            if template.family == Family::Counter { format!("cut-{whole}") } else { format!("cut-{}", template.slug) };
         let shares = template.family == Family::Counter && cuttings.last().is_some_and(|last| last.name == name);
         pieces_so_far = if shares { pieces_so_far + 1 } else { 0 };
         let marks = marks(template, solved, f64::from(pieces_so_far) * APART);
@@ -43,7 +44,12 @@ fn marks(template: &Template, solved: &Solved, right: f64) -> Vec<Mark> {
     }
     let (x0, y0, x1, y1) = template.region.outer.bounds();
     let past = 2.0 * WORDS;
-    let text = |x: f64, y: f64, turn: f64, words: &str| Mark::Text { at: (x + right, y), height: WORDS, turn, words: words.to_owned() };
+    let text = |x: f64, y: f64, turn: f64, words: &str| Mark::Text {
+        at: (x + right, y),
+        height: WORDS,
+        turn,
+        words: words.to_owned(),
+    };
     for line in &template.lines {
         let layer = if line.kind == LineKind::Centre { Layer::Centreline } else { Layer::Datum };
         let (from, to) = if line.upright {
@@ -69,7 +75,10 @@ fn marks(template: &Template, solved: &Solved, right: f64) -> Vec<Mark> {
         format!("tool centre is not offset: lines are the finished edge; {}", template.check),
     ];
     if right > 0.0 {
-        lines.push(format!("drawn {} to the right of its place, clear of the piece before", solved.show.text(crate::units::Length::from_mm(right))));
+        lines.push(format!(
+            "drawn {} to the right of its place, clear of the piece before",
+            solved.show.text(crate::units::Length::from_mm(right))
+        ));
     }
     for (index, words) in lines.iter().enumerate() {
         marks.push(text(x0, y0 - past - WORDS * 2.0 * (index + 1) as f64, 0.0, words));

@@ -56,7 +56,11 @@ pub fn page(contents: &Contents<'_>) -> String {
     out.push_str("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
     out.push_str("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
     out.push_str("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:\">\n");
-    out.push_str(&format!("<title>{title}</title>\n<style>{}{LOOK}{}</style>\n</head>\n<body>\n", contents.style, paper(contents.sheets)));
+    out.push_str(&format!(
+        "<title>{title}</title>\n<style>{}{LOOK}{}</style>\n</head>\n<body>\n",
+        contents.style,
+        paper(contents.sheets)
+    ));
     out.push_str("<a class=\"skip\" href=\"#sheets\">Skip to the sheets</a>\n<header>\n");
     out.push_str(&format!("<h1>{title}</h1>\n<dl class=\"facts\">"));
     for (name, value) in contents.facts.iter().filter(|(_, value)| !value.trim().is_empty()) {
@@ -121,13 +125,20 @@ fn section(sheets: &[Sheet<'_>], index: usize, sheet: &Sheet<'_>) -> String {
     );
     out.push_str("<p class=\"moves\">");
     if let Some(before) = index.checked_sub(1).and_then(|index| sheets.get(index)) {
-        out.push_str(&format!("<a rel=\"prev\" href=\"#{}\">Previous: {}</a> ", escaped(before.id), escaped(before.title)));
+        out.push_str(&format!(
+            "<a rel=\"prev\" href=\"#{}\">Previous: {}</a> ",
+            escaped(before.id),
+            escaped(before.title)
+        ));
     }
     if let Some(after) = sheets.get(index + 1) {
         out.push_str(&format!("<a rel=\"next\" href=\"#{}\">Next: {}</a> ", escaped(after.id), escaped(after.title)));
     }
     out.push_str("<a href=\"#found\">Findings</a></p>\n");
-    out.push_str(&format!("<figure role=\"group\" aria-labelledby=\"{id}-title\">{}</figure>\n</section>\n", sheet.svg));
+    out.push_str(&format!(
+        "<figure role=\"group\" aria-labelledby=\"{id}-title\">{}</figure>\n</section>\n",
+        sheet.svg
+    ));
     out
 }
 
@@ -206,7 +217,8 @@ mod tests {
 
     #[test]
     fn what_a_job_says_cannot_become_markup_and_findings_lead_to_their_sheets() {
-        let sheet = Sheet { id: "01-plan", title: "Plan <b>", width: 420.0, height: 297.0, svg: "<svg></svg>", remarks: &[1] };
+        let sheet =
+            Sheet { id: "01-plan", title: "Plan <b>", width: 420.0, height: 297.0, svg: "<svg></svg>", remarks: &[1] };
         let remark = Remark { weight: "stop", message: "too \"deep\"", instead: "less", source: "geometry" };
         let html = page(&Contents {
             title: "A & <script>",

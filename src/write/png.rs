@@ -205,9 +205,18 @@ mod tests {
 
     fn sheet(colour: Colour) -> Page {
         let shape = Shape::Circle(PaperPoint::new(12.7, 12.7), 6.0);
-        let path = Path { shape, pen: None, dashes: Vec::new(), fill: Some(Fill::ink(colour)), class: "", facts: Vec::new() };
+        let path =
+            Path { shape, pen: None, dashes: Vec::new(), fill: Some(Fill::ink(colour)), class: "", facts: Vec::new() };
         let root = Group { items: vec![Item::Path(path)], ..Group::default() };
-        Page { name: "01".into(), title: "One".into(), width: 50.8, height: 25.4, stretch: (1.0, 1.0), remarks: Vec::new(), root }
+        Page {
+            name: "01".into(),
+            title: "One".into(),
+            width: 50.8,
+            height: 25.4,
+            stretch: (1.0, 1.0),
+            remarks: Vec::new(),
+            root,
+        }
     }
 
     #[test]

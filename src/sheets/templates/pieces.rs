@@ -10,7 +10,12 @@ pub fn all(solved: &Solved) -> Vec<Template> {
     let several = solved.legs.len() > 1;
     let mut templates = Vec::new();
     for leg in &solved.legs {
-        let maker = Maker { solved, leg, show: solved.show, prefix: if several { format!("{}, ", leg.id) } else { String::new() } };
+        let maker = Maker {
+            solved,
+            leg,
+            show: solved.show,
+            prefix: if several { format!("{}, ", leg.id) } else { String::new() },
+        };
         templates.extend(maker.counter());
         templates.extend(maker.substrate());
         templates.extend(leg.boards.iter().map(|board| maker.board(board)));
@@ -81,9 +86,10 @@ impl Maker<'_> {
             template.side = "face up".to_owned();
             template.below = "front".to_owned();
             self.add_fittings(&mut template, Plane::Counter, &piece.extent);
-            self.add_datums(&mut template, &[
-                Datum::FinishedFace, Datum::FinishedBack, Datum::FinishedLeftEnd, Datum::FinishedRightEnd,
-            ]);
+            self.add_datums(
+                &mut template,
+                &[Datum::FinishedFace, Datum::FinishedBack, Datum::FinishedLeftEnd, Datum::FinishedRightEnd],
+            );
             template
         };
         counter.pieces.iter().map(piece).collect()
@@ -109,10 +115,18 @@ impl Maker<'_> {
             template.side = "face up".to_owned();
             template.below = "front".to_owned();
             self.add_fittings(&mut template, Plane::Substrate, &extent);
-            self.add_datums(&mut template, &[
-                Datum::FinishedFace, Datum::FrameFace, Datum::FrameBack, Datum::FinishedLeftEnd, Datum::FrameLeftEnd,
-                Datum::FrameRightEnd, Datum::FinishedRightEnd,
-            ]);
+            self.add_datums(
+                &mut template,
+                &[
+                    Datum::FinishedFace,
+                    Datum::FrameFace,
+                    Datum::FrameBack,
+                    Datum::FinishedLeftEnd,
+                    Datum::FrameLeftEnd,
+                    Datum::FrameRightEnd,
+                    Datum::FinishedRightEnd,
+                ],
+            );
             template
         };
         parts.into_iter().enumerate().map(part).collect()
@@ -160,7 +174,12 @@ impl Maker<'_> {
     fn flange(&self, fitting: &Fitting, cutout: &Cutout, plane: Plane) -> Option<(Outline, String)> {
         let (lap, cut) = (fitting.flange, cutout.extent);
         let none = [lap.left, lap.right, lap.far, lap.near].iter().all(|lap| *lap <= Length::ZERO);
-        if none || !matches!(plane, Plane::Counter | Plane::FrontBoard | Plane::BackBoard | Plane::LeftBoard | Plane::RightBoard) {
+        if none
+            || !matches!(
+                plane,
+                Plane::Counter | Plane::FrontBoard | Plane::BackBoard | Plane::LeftBoard | Plane::RightBoard
+            )
+        {
             return None;
         }
         // A notch's flange lies on the counter; in its front board it only hangs.
@@ -173,7 +192,8 @@ impl Maker<'_> {
             let radius = cut.width().mm() / 2.0 + lap.left.mm();
             return Some((Outline::from_circle(cut.centre_x().mm(), cut.centre_y().mm(), radius), words));
         }
-        let outline = Extent { x0: cut.x0 - lap.left, y0: cut.y0 - near, x1: cut.x1 + lap.right, y1: cut.y1 + lap.far }.outline();
+        let outline =
+            Extent { x0: cut.x0 - lap.left, y0: cut.y0 - near, x1: cut.x1 + lap.right, y1: cut.y1 + lap.far }.outline();
         Some((outline, words))
     }
 
@@ -182,7 +202,9 @@ impl Maker<'_> {
         let cut = self.leg.fittings.iter().filter_map(|fitting| fitting.cutout(plane).map(|cutout| (fitting, cutout)));
         let cut: Vec<(&Fitting, &Cutout)> = cut.filter(|(_, cutout)| cutout.extent.meets(extent)).collect();
         let (across, from) = match plane {
-            Plane::Counter | Plane::Substrate | Plane::FrontBoard | Plane::BackBoard => (Datum::FinishedLeftEnd, "finished left end"),
+            Plane::Counter | Plane::Substrate | Plane::FrontBoard | Plane::BackBoard => {
+                (Datum::FinishedLeftEnd, "finished left end")
+            }
             Plane::LeftBoard | Plane::RightBoard => (Datum::FinishedFace, "finished face"),
         };
         debug_assert_eq!(across.words(), from);

@@ -92,5 +92,6 @@ fn heavy_outline(codes: &mut Codes, outline: &Outline, layer: Layer) {
 fn circle(outline: &Outline) -> Option<(f64, f64, f64)> {
     let [a, b] = outline.vertices.as_slice() else { return None };
     let half = |bulge: f64| (bulge.abs() - 1.0).abs() < 1e-12;
-    (half(a.bulge) && a.bulge == b.bulge).then(|| ((a.x + b.x) / 2.0, (a.y + b.y) / 2.0, (b.x - a.x).hypot(b.y - a.y) / 2.0))
+    (half(a.bulge) && a.bulge == b.bulge)
+        .then(|| ((a.x + b.x) / 2.0, (a.y + b.y) / 2.0, (b.x - a.x).hypot(b.y - a.y) / 2.0))
 }

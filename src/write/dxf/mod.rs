@@ -99,10 +99,8 @@ fn look(layer: Layer) -> (i64, &'static str, i64) {
 }
 
 /// Broken lines: name, what it is for, dashes and gaps in mm (gaps negative).
-const LINE_TYPES: [(&str, &str, &[f64]); 2] = [
-    ("CENTRE", "centreline", &[12.0, -1.5, 0.6, -1.5]),
-    ("FINISHED", "finished face", &[12.0, -1.5, 3.0, -1.5]),
-];
+const LINE_TYPES: [(&str, &str, &[f64]); 2] =
+    [("CENTRE", "centreline", &[12.0, -1.5, 0.6, -1.5]), ("FINISHED", "finished face", &[12.0, -1.5, 3.0, -1.5])];
 
 #[cfg(test)]
 mod tests {

@@ -119,7 +119,8 @@ fn tables(c: &mut Codes, cutting: &Cutting) {
         }
     });
     table(c, "LAYER", LAYERS, Layer::ALL.len() + 1, |c| {
-        let all = std::iter::once(("0", (7, "CONTINUOUS", -3))).chain(Layer::ALL.map(|layer| (layer.word(), look(layer))));
+        let all =
+            std::iter::once(("0", (7, "CONTINUOUS", -3))).chain(Layer::ALL.map(|layer| (layer.word(), look(layer))));
         for (name, (colour, line, width)) in all {
             row(c, "LAYER", LAYERS, None, "AcDbLayerTableRecord", name);
             c.whole(70, 0);
@@ -243,7 +244,9 @@ fn objects(c: &mut Codes) {
     c.pair(0, "ACDBPLACEHOLDER");
     c.pair(5, "F");
     c.pair(330, "E");
-    for (handle, name, order, flags, record) in [(PAPER_LAYOUT, "Layout1", 1, 1, PAPER), (MODEL_LAYOUT, "Model", 0, 1024, MODEL)] {
+    for (handle, name, order, flags, record) in
+        [(PAPER_LAYOUT, "Layout1", 1, 1, PAPER), (MODEL_LAYOUT, "Model", 0, 1024, MODEL)]
+    {
         c.pair(0, "LAYOUT");
         c.pair(5, handle);
         c.pair(330, LAYOUTS);
@@ -274,8 +277,12 @@ fn objects(c: &mut Codes) {
             c.real(code + 10, y);
         }
         for (code, values) in [
-            (12, [0.0, 0.0, 0.0]), (14, [0.0, 0.0, 0.0]), (15, [0.0, 0.0, 0.0]), (13, [0.0, 0.0, 0.0]),
-            (16, [1.0, 0.0, 0.0]), (17, [0.0, 1.0, 0.0]),
+            (12, [0.0, 0.0, 0.0]),
+            (14, [0.0, 0.0, 0.0]),
+            (15, [0.0, 0.0, 0.0]),
+            (13, [0.0, 0.0, 0.0]),
+            (16, [1.0, 0.0, 0.0]),
+            (17, [0.0, 1.0, 0.0]),
         ] {
             for (index, value) in values.into_iter().enumerate() {
                 c.real(code + 10 * index as u16, value);

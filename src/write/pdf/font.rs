@@ -60,7 +60,11 @@ impl Font {
         let Some(face) = &self.face else { return };
         let em = 1000.0 / f32::from(face.units_per_em());
         let base = Name(self.base.as_bytes());
-        pdf.type0_font(whole).base_font(base).encoding_predefined(Name(b"Identity-H")).descendant_font(part).to_unicode(says);
+        pdf.type0_font(whole)
+            .base_font(base)
+            .encoding_predefined(Name(b"Identity-H"))
+            .descendant_font(part)
+            .to_unicode(says);
 
         let mut cid = pdf.cid_font(part);
         cid.subtype(CidFontType::Type2).base_font(base).system_info(IDENTITY).font_descriptor(description);

@@ -103,7 +103,15 @@ mod tests {
     fn page() -> Page {
         let text = lettering::set(PaperPoint::new(10.0, 20.0), "24\u{2009}7\u{2044}16\u{2033} (left)", &Style::body());
         let root = Group { items: vec![Item::Text(text)], ..Group::default() };
-        Page { name: "01".into(), title: "One (a)".into(), width: 215.9, height: 279.4, stretch: (1.0, 1.0), remarks: Vec::new(), root }
+        Page {
+            name: "01".into(),
+            title: "One (a)".into(),
+            width: 215.9,
+            height: 279.4,
+            stretch: (1.0, 1.0),
+            remarks: Vec::new(),
+            root,
+        }
     }
 
     #[test]
