@@ -97,6 +97,13 @@ fn fixtures() -> Vec<Fixture> {
             quiet: || with(|g| g.fittings[0].body = body(33.0, 21.0, 11.0)),
         },
         Fixture {
+            rule: "body-passes-its-cutout",
+            fires: || with(|g| g.fittings[1].body = body(14.625, 20.0, 21.0)),
+            severity: Severity::Stop,
+            says: "is 14 5/8 in in width, its cutout 14 1/2 in",
+            quiet: || with(|g| g.fittings[1].body = body(14.25, 20.0, 21.0)),
+        },
+        Fixture {
             rule: "flange-covers-its-gap",
             fires: || with(|g| g.fittings[0].flange.far = inches(0.1875)),
             severity: Severity::Stop,

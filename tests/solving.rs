@@ -3,6 +3,7 @@
 mod support;
 
 use faceline::findings::Problem;
+use faceline::geometry::LegPoint;
 use faceline::parameters::given::*;
 use faceline::rules;
 use faceline::solve::{Axis, Datum, Plane, Role, Solved, solve};
@@ -368,6 +369,27 @@ fn alignments_in_a_ring_name_their_members() {
     let problems = solve(&given).unwrap_err();
     assert_eq!(problems.len(), 1, "{problems:#?}");
     assert!(problems[0].message.contains("waste") && problems[0].message.contains("doors"));
+}
+
+#[test]
+fn the_legs_of_a_run_stand_on_one_floor() {
+    let mut given = terrace();
+    let mut second = given.legs[0].clone();
+    second.id = "leg2".to_owned();
+    second.modules = vec![fixed("E", 24.0), fixed("F", 30.0)];
+    (second.origin, second.angle) = ((3000.0, -900.0), -std::f64::consts::FRAC_PI_2);
+    given.legs.push(second);
+    let solved = solve(&given).unwrap();
+    let (first, second) = (&solved.legs[0], &solved.legs[1]);
+    for foot in &second.feet {
+        let there = second.placement.to_plan(LegPoint::new(foot.u.mm(), foot.v.mm()));
+        let here = first.placement.to_leg(there);
+        let ground = first.floor.height(here.x, here.y);
+        assert!((second.floor.height(foot.u.mm(), foot.v.mm()) - ground).abs() < 1e-6);
+        assert!((foot.ground.mm() - ground).abs() < 1e-5);
+    }
+    let highest = solved.legs.iter().flat_map(|leg| &leg.feet).map(|foot| foot.ground).max();
+    assert_eq!(highest, Some(Length::ZERO));
 }
 
 #[test]

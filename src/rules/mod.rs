@@ -1,6 +1,7 @@
 //! What must hold for a drawing to be true, one rule a file. Rules read only the solved run.
 
 mod body_fits_its_module;
+mod body_passes_its_cutout;
 mod cutout_clears_frame_members;
 mod cutout_stays_in_its_board;
 mod cutout_was_measured;
@@ -41,6 +42,7 @@ pub const ALL: &[&Rule] = &[
     &cutout_stays_in_its_board::RULE,
     &cutout_clears_frame_members::RULE,
     &body_fits_its_module::RULE,
+    &body_passes_its_cutout::RULE,
     &flange_covers_its_gap::RULE,
     &feet_within_range::RULE,
     &published_agrees_with_measured::RULE,
