@@ -1,5 +1,7 @@
 //! The counter and the substrate of a leg: where they end, what their edges meet, where they are joined.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::parameters::given::*;

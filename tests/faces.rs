@@ -1,5 +1,7 @@
 //! Fittings in the back and in the ends: whose left is left, and how depths and laps turn round.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::parameters::given::*;

@@ -1,5 +1,7 @@
 //! The tubes that are added round cutouts.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::parameters::given::*;

@@ -5,6 +5,8 @@
 //! state also go through the whole solver, and with them the pieces at seams. Not compared: the mitred offset (a
 //! counter's edges are placed from their datums, nothing is offset), and pieces of outlines that turn a corner.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::geometry::{Outline, Region};

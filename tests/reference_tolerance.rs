@@ -1,6 +1,8 @@
 //! The sums that the flange rule states, against reference values: nominal, worst case, root sum of squares, and
 //! whether each keeps the least that is asked. Probabilities and Monte Carlo figures are not computed here.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::rules::stack::{Term, stack};

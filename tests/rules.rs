@@ -1,5 +1,7 @@
 //! Every rule has a job that makes it fire and one that leaves it quiet.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::findings::{Finding, Severity};

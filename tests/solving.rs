@@ -1,5 +1,7 @@
 //! What holds of every run: it is solved whole or explained, adds up exactly, and doesn't depend on where it stands.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod support;
 
 use faceline::findings::Problem;
@@ -116,7 +118,7 @@ fn change(given: &mut Given, which: u8, value: Length, plain: f64, pick: usize) 
         24 => {
             fitting.cut = Cut::Opening {
                 width: published(12.0),
-                height: (pick % 2 == 0).then(|| published(10.0)),
+                height: pick.is_multiple_of(2).then(|| published(10.0)),
                 drop: measure,
                 drop_from: HeightFrom::Floor,
                 radius: value,

@@ -1,5 +1,5 @@
 //! Jobs as values, for tests that need no parser.
-#![allow(dead_code)]
+#![allow(dead_code, clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 pub mod reference;
 
