@@ -193,6 +193,11 @@ impl Canvas {
         self.ink.crosses_text(a, b, pen.width)
     }
 
+    /// Whether a line through points keeps clear of all lettering so far.
+    pub fn is_clear_of_text(&self, points: &[PaperPoint]) -> bool {
+        points.windows(2).all(|pair| !self.crosses_text(pair[0], pair[1], Pen::DIMENSION))
+    }
+
     /// Lines clipped to an even-odd region of rings, in one path. Angle in degrees, counter-clockwise on the paper;
     /// their phase is fixed to the sheet's corner.
     pub fn hatch(&mut self, at: Layer, rings: &[Vec<PaperPoint>], angle: f64, step: f64, pen: Pen) {

@@ -34,12 +34,14 @@ pub struct Column {
     pub align: Align,
     /// It is from a finished face: heading in the accent with a small flag.
     pub finished: bool,
+    /// Its heading is set in as far as flagged words are.
+    pub indented: bool,
 }
 
 impl Column {
     /// A column of words.
     pub fn words(width: f64, heading: &str) -> Column {
-        Column { width, heading: heading.split('\n').map(str::to_owned).collect(), align: Align::Left, finished: false }
+        Column { width, heading: heading.split('\n').map(str::to_owned).collect(), align: Align::Left, finished: false, indented: false }
     }
     /// A column of lengths.
     pub fn figures(width: f64, heading: &str) -> Column {
@@ -48,6 +50,10 @@ impl Column {
     /// A column set to the right.
     pub fn right(width: f64, heading: &str) -> Column {
         Column { align: Align::Right, ..Column::words(width, heading) }
+    }
+    /// Holds flagged words: its heading is set in like them.
+    pub fn indented(self) -> Column {
+        Column { indented: true, ..self }
     }
     /// From a finished face.
     pub fn from_finished(self) -> Column {
@@ -75,6 +81,8 @@ pub enum Cell {
     Finished(Length),
     /// Words that mean a finished face: accent, semi-bold, a small flag before them.
     Flagged(String),
+    /// Words among flagged ones: set in as far as those.
+    Indented(String),
     /// A ruled blank to write in.
     Blank,
     /// A small open box to tick.
@@ -174,6 +182,7 @@ impl Table {
             }
             let (place, style) = match column.align {
                 Align::Right => (x + column.width - 2.0, style.end()),
+                _ if column.indented => (x + 3.6, style),
                 _ => (x, style),
             };
             canvas.text(at, PaperPoint::new(place, y), line, &style);
@@ -217,6 +226,9 @@ fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f6
         }
         Cell::Tick => {
             canvas.rectangle(at, place(x + 0.2, y - 2.7), place(x + 3.2, y + 0.3), Paint::pen(Pen::DIMENSION));
+        }
+        Cell::Indented(text) => {
+            canvas.text(at, place(x + 3.6, y), text, &Style::body());
         }
         Cell::Blank => {
             canvas.line(at, place(x, y + 0.6), place(x + column.width - 3.0, y + 0.6), Pen::DIMENSION);

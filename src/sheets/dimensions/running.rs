@@ -146,13 +146,18 @@ fn number_width(show: Show, length: Length) -> f64 {
     own + show.second(length).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular))
 }
 
-/// Moves sorted places apart to the least pitch, as little as can be: clusters are centred on their own middle.
+/// Moves sorted places apart to the least pitch of upright numbers.
 pub fn spread(places: &[f64]) -> Vec<f64> {
+    apart(places, PITCH)
+}
+
+/// Moves sorted places apart to a least pitch, as little as can be: clusters are centred on their own middle.
+pub fn apart(places: &[f64], pitch: f64) -> Vec<f64> {
     let mut clusters: Vec<(Vec<usize>, f64)> = Vec::new();
     for (index, &place) in places.iter().enumerate() {
         clusters.push((vec![index], place));
         while let [.., (before, left), (after, right)] = clusters.as_slice() {
-            let need = PITCH * (before.len() + after.len()) as f64 / 2.0;
+            let need = pitch * (before.len() + after.len()) as f64 / 2.0;
             if right - left >= need - 1e-9 {
                 break;
             }
@@ -164,9 +169,9 @@ pub fn spread(places: &[f64]) -> Vec<f64> {
     }
     let mut moved = places.to_vec();
     for (members, middle) in clusters {
-        let first = middle - PITCH * (members.len() - 1) as f64 / 2.0;
+        let first = middle - pitch * (members.len() - 1) as f64 / 2.0;
         for (k, &index) in members.iter().enumerate() {
-            moved[index] = if members.len() == 1 { places[index] } else { first + PITCH * k as f64 };
+            moved[index] = if members.len() == 1 { places[index] } else { first + pitch * k as f64 };
         }
     }
     moved

@@ -1,0 +1,574 @@
+//! The front layers in a circle, as large as the sheet allows: which face lies where, with its name.
+
+use super::slice::Slice;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
+use crate::geometry::{self, PaperPoint};
+use crate::sheets::canvas::{Canvas, Layer, Paint, corners};
+use crate::sheets::dimensions::{Across, Dimension, NEXT, Number};
+use crate::sheets::frame::Area;
+use crate::sheets::marks;
+use crate::sheets::materials::{self, Material};
+use crate::sheets::notes;
+use crate::sheets::scale::{STANDARD, Scale};
+use crate::sheets::view::View;
+use crate::units::{Length, Show};
+
+/// What the circle shows and how large.
+#[derive(Clone, Copy, Debug)]
+pub struct Lens {
+    /// Scale of the detail.
+    pub scale: Scale,
+    /// Its middle, w and z, mm of the model.
+    pub middle: (f64, f64),
+    /// Its radius on the detail, mm of paper.
+    pub radius: f64,
+    /// Rows of datum names over it.
+    name_rows: usize,
+}
+
+/// White kept between the circle and the counter's nose, mm.
+const SPARE: f64 = 3.0;
+/// Row of names, mm.
+const NAME_ROW: f64 = 5.0;
+
+impl Lens {
+    /// The smallest circle that holds the counter's nose, the whole build-up and one wall of the frame, at the largest
+    /// scale that an area takes.
+    pub fn fitting(slice: &Slice, area: &Area, show: Show) -> Lens {
+        let d = &slice.leg.datums;
+        let mut lens = Lens { scale: Scale(1), middle: (0.0, 0.0), radius: 0.0, name_rows: 1 };
+        for scale in STANDARD {
+            let factor = scale.factor();
+            let wall = slice.solved.frame.wall.mm().max(1.0);
+            let (left, right) = (slice.counter_edges.0.mm().min(0.0), slice.near.at[2].mm() + wall + 5.0 / factor);
+            let deep = (d.counter_top - d.frame_top).mm() + 15.0 / factor;
+            let half = ((right - left) / 2.0 * factor, deep / 2.0 * factor);
+            let radius = half.0.hypot(half.1) + SPARE;
+            lens = Lens { scale: *scale, middle: ((left + right) / 2.0, d.counter_top.mm() - deep / 2.0), radius, name_rows: 1 };
+            lens.name_rows = names(slice, &lens).iter().map(|name| name.row + 1).max().unwrap_or(1);
+            let wide = 2.0 * radius + 6.0 + lens.label_room(slice, show);
+            if wide <= area.width() && lens.height(slice) <= area.height() {
+                break;
+            }
+        }
+        lens
+    }
+
+    /// Room over the circle: flag, names, overhang.
+    fn above(&self) -> f64 {
+        6.2 + NAME_ROW * self.name_rows as f64 + 5.4
+    }
+
+    fn below(&self, slice: &Slice) -> f64 {
+        8.0 + NEXT * rows(slice, self).saturating_sub(1) as f64 + 3.0
+    }
+
+    fn height(&self, slice: &Slice) -> f64 {
+        self.above() + 2.0 * self.radius + self.below(slice)
+    }
+
+    /// Room right of the circle for the names that don't fit into their layers.
+    fn label_room(&self, slice: &Slice, show: Show) -> f64 {
+        let widest = stack(slice, &Vec::new(), show).iter().map(|(_, name)| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max);
+        widest.clamp(16.0, 34.0) + 6.0
+    }
+}
+
+/// Layers of the front from the outside in: from and to on w, name, thickness, material.
+fn layers(slice: &Slice) -> Vec<(Length, Length, String, Material)> {
+    let skin = &slice.near;
+    let [finished, board, frame] = skin.at;
+    let mut all = Vec::new();
+    if let Some(finish) = &skin.build.finish {
+        let bed = board - finish.bed;
+        all.push((finished, bed, finish.name.clone(), Material::Finish(finish.kind)));
+        if finish.bed > Length::ZERO {
+            all.push((bed, board, "bed".to_owned(), Material::Bed));
+        }
+    }
+    if frame > board {
+        all.push((board, frame, skin.build.board_name.clone(), Material::Board));
+    }
+    all
+}
+
+/// Names for the leader beside the circle, with the place of each on w.
+fn stack(slice: &Slice, named: &[Length], show: Show) -> Vec<(Length, String)> {
+    let mut all: Vec<(Length, String)> = layers(slice)
+        .into_iter()
+        .filter(|(a, ..)| !named.contains(a))
+        .map(|(a, b, name, _)| ((a + b).half(), format!("{name} {}", show.text(b - a))))
+        .collect();
+    let wall = slice.solved.frame.wall.max(Length::from_mm(1.0));
+    all.push((slice.near.at[2] + wall.half(), "bare frame".to_owned()));
+    all
+}
+
+fn chain_fits(slice: &Slice, lens: &Lens) -> bool {
+    let parts = layers(slice);
+    let thinnest = parts.iter().map(|(a, b, ..)| (*b - *a).mm() * lens.scale.factor()).fold(f64::INFINITY, f64::min);
+    parts.len() > 1 && thinnest >= 9.0
+}
+
+/// Rows of dimensions under the circle.
+fn rows(slice: &Slice, lens: &Lens) -> usize {
+    let [_, board, frame] = slice.near.at;
+    usize::from(chain_fits(slice, lens)) + usize::from(board > Length::ZERO && frame > board) + usize::from(frame > Length::ZERO)
+}
+
+/// A datum's name over the circle.
+struct Name {
+    at: Length,
+    words: &'static str,
+    row: usize,
+    left: bool,
+}
+
+/// Which row each name stands in, the lowest first: farther in is lower, so that no upright crosses a name.
+fn names(slice: &Slice, lens: &Lens) -> Vec<Name> {
+    let mut all = Vec::new();
+    let factor = lens.scale.factor();
+    let mut next_row = 0;
+    for (datum, at, _) in slice.distinct_depths().into_iter().rev().filter(|(datum, ..)| !datum.is_finished()) {
+        let words = datum.words();
+        let wide = lettering::width(words, BODY, Weight::Regular) + 4.0;
+        let before: Length = slice.distinct_depths().iter().map(|(_, other, _)| *other).filter(|other| *other < at).max().unwrap_or(Length::from_mm(-1e6));
+        let last = all.is_empty();
+        let left = at < Length::ZERO || (!last && (at - before).mm() * factor >= wide);
+        let row = if left { 0 } else { next_row };
+        if !left {
+            next_row += 1;
+        }
+        all.push(Name { at, words, row, left });
+    }
+    all
+}
+
+/// The circle on the paper.
+#[derive(Clone, Copy)]
+struct Ring {
+    centre: PaperPoint,
+    radius: f64,
+}
+
+impl Ring {
+    /// A level box cut to the circle.
+    fn cut(&self, a: PaperPoint, b: PaperPoint) -> Vec<PaperPoint> {
+        let (x0, x1, y0, y1) = (a.x.min(b.x), a.x.max(b.x), a.y.min(b.y), a.y.max(b.y));
+        let mut points: Vec<PaperPoint> = (0..240)
+            .map(|k| {
+                let angle = std::f64::consts::TAU * f64::from(k) / 240.0;
+                self.centre.moved(self.radius * angle.cos(), self.radius * angle.sin())
+            })
+            .collect();
+        for (upright, bound, keeps_less) in [(true, x0, false), (true, x1, true), (false, y0, false), (false, y1, true)] {
+            let value = |p: &PaperPoint| if upright { p.x } else { p.y };
+            let inside = |p: &PaperPoint| if keeps_less { value(p) <= bound } else { value(p) >= bound };
+            let mut kept = Vec::new();
+            for (k, p) in points.iter().enumerate() {
+                let q = &points[(k + 1) % points.len()];
+                if inside(p) {
+                    kept.push(*p);
+                }
+                if inside(p) != inside(q) {
+                    kept.push(p.towards(*q, (bound - value(p)) / (value(q) - value(p))));
+                }
+            }
+            points = kept;
+        }
+        points
+    }
+
+    /// The part of a line inside the circle.
+    fn chord(&self, a: PaperPoint, b: PaperPoint) -> Option<(PaperPoint, PaperPoint)> {
+        let length = a.distance(b);
+        if length < 1e-9 {
+            return None;
+        }
+        let (dx, dy) = ((b.x - a.x) / length, (b.y - a.y) / length);
+        let middle = (self.centre.x - a.x) * dx + (self.centre.y - a.y) * dy;
+        let off = a.moved(dx * middle, dy * middle).distance(self.centre);
+        let half = (self.radius * self.radius - off * off).max(0.0).sqrt();
+        let (from, to) = ((middle - half).max(0.0), (middle + half).min(length));
+        (from < to).then(|| (a.moved(dx * from, dy * from), a.moved(dx * to, dy * to)))
+    }
+
+    /// Paper y of the circle's lower half at x.
+    fn lower(&self, x: f64) -> f64 {
+        let off = (x - self.centre.x).clamp(-self.radius, self.radius);
+        self.centre.y + (self.radius * self.radius - off * off).sqrt()
+    }
+
+    /// Paper x of the circle's right half at y.
+    fn right(&self, y: f64) -> f64 {
+        let off = (y - self.centre.y).clamp(-self.radius, self.radius);
+        self.centre.x + (self.radius * self.radius - off * off).sqrt()
+    }
+}
+
+type Detail = View<geometry::Cut>;
+
+/// What the parts of the drawing share.
+struct Drawn<'a, 's> {
+    slice: &'a Slice<'s>,
+    view: Detail,
+    ring: Ring,
+    fill: Layer,
+    outline: Layer,
+    datums: Layer,
+    dimensions: Layer,
+    labels: Layer,
+    lens: Lens,
+    top: f64,
+    area: Area,
+    show: Show,
+}
+
+/// Draws the detail in an area.
+pub fn draw(canvas: &mut Canvas, slice: &Slice, lens: &Lens, area: &Area, show: Show) {
+    let factor = lens.scale.factor();
+    let spare = (area.height() - lens.height(slice)).max(0.0);
+    let top = area.top + (spare / 2.0).min(8.0);
+    let centre = PaperPoint::new(area.left + 6.0 + lens.radius, top + lens.above() + lens.radius);
+    let spare = area.right - (centre.x + lens.radius + lens.label_room(slice, show));
+    let centre = centre.moved((spare / 2.0).clamp(0.0, 14.0), 0.0);
+    let origin = centre.moved(-lens.middle.0 * factor, lens.middle.1 * factor);
+    let view: Detail = View::open(canvas, "detail", lens.scale, origin);
+    let [fill, outline, datums, dimensions, labels] =
+        ["cut-fill", "cut", "datums", "dimensions", "labels"].map(|class| canvas.layer(view.layer, class));
+    let ring = Ring { centre, radius: lens.radius };
+    let drawn = Drawn { slice, view, ring, fill, outline, datums, dimensions, labels, lens: *lens, top, area: *area, show };
+    let named = drawn.parts(canvas);
+    canvas.circle(outline, centre, lens.radius, Paint::pen(Pen::DIMENSION));
+    drawn.uprights(canvas);
+    drawn.thicknesses(canvas);
+    drawn.leader(canvas, &named);
+}
+
+impl Drawn<'_, '_> {
+    /// A cut part: hatched, its edges inside the circle outlined. Returns whether its name stands in it.
+    #[allow(clippy::too_many_arguments)]
+    fn part(&self, canvas: &mut Canvas, x: (Length, Length), z: (Length, Length), material: Material, name: &str, sides: &str) -> bool {
+        let (a, b) = (self.view.at(x.0, z.1), self.view.at(x.1, z.0));
+        let polygon = self.ring.cut(a, b);
+        if polygon.len() < 3 {
+            return false;
+        }
+        let thin = self.view.size(x.1 - x.0).min(self.view.size(z.1 - z.0));
+        let tint = if material == Material::Bed || thin < 1.5 { Fill::tint(Colour::TINT_BED) } else { Fill::WHITE };
+        canvas.polyline(self.fill, &polygon, true, Paint::fill(tint));
+        let place = place_in(&polygon, name);
+        let mut rings = vec![polygon];
+        if let Some((text, ring)) = place.as_ref() {
+            canvas.put(self.labels, text.clone());
+            rings.push(ring.clone());
+        }
+        if material == Material::Bed {
+            self.mortar(canvas, &rings);
+        } else if thin >= 1.5 {
+            materials::hatch(canvas, self.fill, &rings, material, self.lens.scale.0 <= 2);
+        }
+        let pen = if thin < 1.5 { Pen::SECONDARY } else { Pen::CUT };
+        let (c, d) = (PaperPoint::new(a.x, b.y), PaperPoint::new(b.x, a.y));
+        for side in sides.chars() {
+            let (p, q) = match side {
+                'l' => (a, c),
+                'r' => (d, b),
+                't' => (a, d),
+                _ => (c, b),
+            };
+            if let Some((p, q)) = self.ring.chord(p, q) {
+                canvas.line(self.outline, p, q, pen.square());
+            }
+        }
+        place.is_some()
+    }
+
+    /// Dots of a bed, none under its name.
+    fn mortar(&self, canvas: &mut Canvas, rings: &[Vec<PaperPoint>]) {
+        let Some(outer) = rings.first() else { return };
+        let mut steps = Vec::new();
+        let (x0, x1) = outer.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
+        let (y0, y1) = outer.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.y), b.max(p.y)));
+        let (step, radius) = (1.5, 0.16);
+        for row in 0..((y1 - y0) / (step / 2.0)) as i64 {
+            let y = y0 + 0.5 + row as f64 * step / 2.0;
+            let shift = if row % 2 == 1 { step / 2.0 } else { 0.0 };
+            for column in 0..((x1 - x0) / step) as i64 + 1 {
+                let p = PaperPoint::new(x0 + 0.6 + shift + column as f64 * step, y);
+                let holds = |ring: &Vec<PaperPoint>| contains(ring, p);
+                if p.x < x1 - 0.4 && holds(outer) && !rings[1..].iter().any(holds) {
+                    steps.extend(crate::sheets::canvas::circle_steps(p, radius));
+                }
+            }
+        }
+        if !steps.is_empty() {
+            canvas.steps(self.fill, steps, Paint::fill(Fill::tint(Colour::INK)));
+        }
+    }
+
+    /// All parts; returns where on w those begin whose name stands in them.
+    fn parts(&self, canvas: &mut Canvas) -> Vec<Length> {
+        let (d, slice) = (&slice_datums(self.slice), self.slice);
+        let deep = Length::from_mm(self.lens.radius * 2.0 / self.lens.scale.factor());
+        let far = slice.near.at[2] + deep;
+        let low = d.frame_top - deep;
+        let mut named = Vec::new();
+        let counter = Material::Counter(slice.solved.counter.material);
+        if self.part(canvas, (slice.counter_edges.0, far), (d.substrate_top, d.counter_top), counter, "counter", "ltb") {
+            named.push(d.counter_top);
+        }
+        if d.substrate_top > d.frame_top && self.part(canvas, (slice.substrate_edges.0, far), (d.frame_top, d.substrate_top), Material::Substrate, &slice.solved.substrate.name, "ltb") {
+            named.push(d.substrate_top);
+        }
+        for (a, b, name, material) in layers(slice) {
+            let board = material == Material::Board;
+            let top = if !board && slice.near.clears_substrate { d.substrate_top } else { d.frame_top };
+            if self.part(canvas, (a, b), (low, top), material, &name, if board { "lrt" } else { "rt" }) {
+                named.push(a);
+            }
+        }
+        self.tube(canvas);
+        self.finished_edge(canvas, low);
+        named
+    }
+
+    /// The frame's tube: its walls hatched.
+    fn tube(&self, canvas: &mut Canvas) {
+        let (d, frame) = (&self.slice.leg.datums, self.slice.solved.frame);
+        let (x0, x1, z1) = (self.slice.near.at[2], self.slice.near.at[2] + frame.tube, d.frame_top);
+        let z0 = z1 - frame.tube;
+        let wall = frame.wall.max(Length::from_mm(1.0));
+        let bars = [((x0, x1), (z1 - wall, z1)), ((x0, x0 + wall), (z0, z1 - wall)), ((x1 - wall, x1), (z0, z1 - wall)), ((x0 + wall, x1 - wall), (z0, z0 + wall))];
+        let thick = self.view.size(wall);
+        for ((a, b), (low, high)) in bars {
+            let polygon = self.ring.cut(self.view.at(a, high), self.view.at(b, low));
+            if polygon.len() < 3 {
+                continue;
+            }
+            let paint = if thick < 1.2 { Fill::ink(Colour::INK) } else { Fill::WHITE };
+            canvas.polyline(self.fill, &polygon, true, Paint::fill(paint));
+            if thick >= 1.2 {
+                canvas.hatch(self.fill, &[polygon], 45.0, 0.8, Pen::FINE);
+            }
+        }
+        let p = |x: Length, z: Length| self.view.at(x, z);
+        let outside = [(p(x0, z0), p(x0, z1)), (p(x0, z1), p(x1, z1)), (p(x1, z0), p(x1, z1)), (p(x0, z0), p(x1, z0))];
+        let (x0, x1, z0, z1) = (x0 + wall, x1 - wall, z0 + wall, z1 - wall);
+        let inside = [(p(x0, z0), p(x0, z1)), (p(x0, z1), p(x1, z1)), (p(x1, z0), p(x1, z1)), (p(x0, z0), p(x1, z0))];
+        for (lines, pen) in [(outside, Pen::CUT), (inside, Pen::VISIBLE)] {
+            for (a, b) in lines {
+                if let (Some((a, b)), true) = (self.ring.chord(a, b), thick >= 1.2 || pen == Pen::CUT) {
+                    canvas.line(self.outline, a, b, if thick < 1.2 { Pen::SECONDARY } else { pen }.square());
+                }
+            }
+        }
+    }
+
+    /// The finished face where it is a real edge.
+    fn finished_edge(&self, canvas: &mut Canvas, low: Length) {
+        let d = &self.slice.leg.datums;
+        let top = if self.slice.near.build.finish.is_some() && self.slice.near.clears_substrate { d.substrate_top } else { d.frame_top };
+        if let Some((a, b)) = self.ring.chord(self.view.at(Length::ZERO, top), self.view.at(Length::ZERO, low)) {
+            let facts = vec![("data-datum", self.slice.depth_datums()[1].0.words().to_owned())];
+            canvas.shape(self.datums, Shape::Line(a, b), Paint::pen(Pen::CUT.accent()), "datum", facts);
+        }
+    }
+
+    /// The datums over the circle: the flag on its pole, the names of the others, the overhang.
+    fn uprights(&self, canvas: &mut Canvas) {
+        let d = &self.slice.leg.datums;
+        let words = self.slice.depth_datums()[1].0.words();
+        let top = if self.slice.near.build.finish.is_some() && self.slice.near.clears_substrate { d.substrate_top } else { d.frame_top };
+        let x = self.view.x(Length::ZERO);
+        let pole = Shape::Line(PaperPoint::new(x, self.top), PaperPoint::new(x, self.view.y(top)));
+        let facts = vec![("data-datum", words.to_owned())];
+        canvas.shape(self.datums, pole, Paint::pen(Pen::VISIBLE.accent().dashed(Dash::FINISHED)), "datum", facts);
+        let lowest = self.top + 5.2 + NAME_ROW * self.lens.name_rows as f64 + 0.6;
+        for name in names(self.slice, &self.lens) {
+            let baseline = lowest - NAME_ROW * name.row as f64;
+            let (x, end) = (self.view.x(name.at), self.level_below(name.at));
+            let shape = Shape::Line(PaperPoint::new(x, baseline - 2.8), PaperPoint::new(x, self.view.y(end) - 1.0));
+            canvas.shape(self.datums, shape, Paint::pen(Pen::DIMENSION), "datum", vec![("data-datum", name.words.to_owned())]);
+            let (off, style) = if name.left { (-1.4, Style::body().end()) } else { (1.4, Style::body()) };
+            canvas.text(self.labels, PaperPoint::new(x + off, baseline), name.words, &style);
+        }
+        marks::flag(canvas, self.datums, PaperPoint::new(x, self.top), words, true);
+        self.overhang(canvas, words);
+    }
+
+    /// The level at which an upright over a datum ends.
+    fn level_below(&self, at: Length) -> Length {
+        let d = &self.slice.leg.datums;
+        if at == self.slice.counter_edges.0 {
+            d.counter_top
+        } else if at == self.slice.near.at[2] || !self.slice.near.clears_substrate {
+            d.frame_top
+        } else {
+            d.substrate_top
+        }
+    }
+
+    fn overhang(&self, canvas: &mut Canvas, words: &str) {
+        let (d, edge) = (&self.slice.leg.datums, self.slice.counter_edges.0);
+        if edge == Length::ZERO {
+            return;
+        }
+        let line = self.top + self.lens.above() - 0.2;
+        let plain = Dimension::new(Across::X, (Length::ZERO, d.counter_top), (edge, d.counter_top), line)
+            .datums(words, "counter edge")
+            .witnesses(Some(line + 1.0), Some(line + 1.0))
+            .from_finished();
+        let named = plain.clone().label(if edge < Length::ZERO { "overhang" } else { "held back" });
+        let fits = |dimension: &Dimension| dimension.fits(&self.view, self.show);
+        let left = self.view.x(edge.min(Length::ZERO)) - 6.5;
+        let dimension = match () {
+            _ if fits(&named) => named,
+            _ if left - named.lettering_width(self.show) >= self.area.left => named.number(Number::Before(6.5)),
+            _ if fits(&plain) => plain,
+            _ => plain.number(Number::Before(6.5)),
+        };
+        dimension.draw(canvas, self.dimensions, &self.view, self.show);
+    }
+
+    /// Thicknesses under and beside the circle.
+    fn thicknesses(&self, canvas: &mut Canvas) {
+        let [_, board, frame] = self.slice.near.at;
+        let (view, show, at) = (&self.view, self.show, self.dimensions);
+        let low = Length::from_mm(self.lens.middle.1 - self.lens.radius / self.lens.scale.factor());
+        let start = |w: Length| Some(self.ring.lower(view.x(w)) + 1.2);
+        let words = self.slice.depth_datums()[1].0.words();
+        let mut line = self.ring.centre.y + self.ring.radius + 8.0;
+        if chain_fits(self.slice, &self.lens) {
+            for (k, (a, b, name, _)) in layers(self.slice).into_iter().enumerate() {
+                Dimension::new(Across::X, (a, low), (b, low), line)
+                    .datums(if k == 0 { words.to_owned() } else { "layer".to_owned() }, name)
+                    .witnesses(start(a), start(b))
+                    .ghosts(true, k > 0)
+                    .draw(canvas, at, view, show);
+            }
+            line += NEXT;
+        }
+        let total = |to: Length, name: &str, label: &str, line: f64, canvas: &mut Canvas| {
+            let dimension = Dimension::new(Across::X, (Length::ZERO, low), (to, low), line)
+                .datums(words, name)
+                .label(label)
+                .witnesses(start(Length::ZERO), start(to))
+                .from_finished();
+            let dimension = if dimension.fits(view, show) { dimension } else { dimension.number(Number::Before(6.5)) };
+            dimension.draw(canvas, at, view, show);
+        };
+        let depths = self.slice.depth_datums();
+        if board > Length::ZERO && frame > board {
+            total(board, depths[2].0.words(), "finish", line, canvas);
+            line += NEXT;
+        }
+        if frame > Length::ZERO {
+            total(frame, depths[3].0.words(), if board > Length::ZERO && frame > board { "build-up" } else { "to bare frame" }, line, canvas);
+        }
+        self.heights(canvas);
+    }
+
+    /// Counter and substrate, right of the circle.
+    fn heights(&self, canvas: &mut Canvas) {
+        let d = &self.slice.leg.datums;
+        let line = self.ring.centre.x + self.ring.radius + 7.0;
+        let w = self.slice.near.at[2];
+        let start = |z: Length| Some(self.ring.right(self.view.y(z)) + 1.2);
+        let levels = [(d.substrate_top, d.counter_top, "substrate top", "counter top"), (d.frame_top, d.substrate_top, "frame top", "substrate top")];
+        for (k, (low, high, from, to)) in levels.into_iter().enumerate().filter(|(_, (low, high, ..))| high > low) {
+            let dimension = Dimension::new(Across::Y, (w, low), (w, high), line).datums(from, to).witnesses(start(low), start(high)).ghosts(false, k > 0);
+            let outside = if k == 0 { Number::After(6.5) } else { Number::Before(6.5) };
+            let dimension = if dimension.fits(&self.view, self.show) { dimension } else { dimension.number(outside) };
+            dimension.draw(canvas, self.dimensions, &self.view, self.show);
+        }
+    }
+
+    /// One leader through the layers that have no name in them, and the frame's wall.
+    fn leader(&self, canvas: &mut Canvas, named: &[Length]) {
+        let d = &self.slice.leg.datums;
+        let shown: Vec<Length> = if chain_fits(self.slice, &self.lens) { named.to_vec() } else { Vec::new() };
+        let list = stack(self.slice, &shown, self.show);
+        let right = self.ring.centre.x + self.ring.radius + 3.0;
+        let room = (self.area.right - right - 3.0).max(10.0);
+        let lines: Vec<Vec<String>> = list.iter().map(|(_, name)| notes::wrapped(name, room, BODY, Weight::Regular)).collect();
+        let count: usize = lines.iter().map(Vec::len).sum();
+        let top = self.view.y(d.frame_top) + 9.0;
+        let bottom = self.ring.centre.y + self.ring.radius - 4.0;
+        let y = (top + 3.0).min(bottom - 4.8 * (count as f64 - 1.0)).max(self.view.y(d.frame_top) + 3.5);
+        let Some((first, _)) = list.first() else { return };
+        let (from, last) = (PaperPoint::new(self.view.x(*first), y), PaperPoint::new(right, y + 4.8 * (count - lines.last().map_or(1, Vec::len)) as f64));
+        canvas.polyline(self.labels, &[from, PaperPoint::new(right, y), last], false, Paint::pen(Pen::DIMENSION));
+        let mut row = 0;
+        for ((w, _), lines) in list.iter().zip(&lines) {
+            canvas.circle(self.labels, PaperPoint::new(self.view.x(*w), y), 0.45, Paint::fill(Fill::ink(Colour::INK)));
+            for (k, line) in lines.iter().enumerate() {
+                let level = y + 4.8 * row as f64;
+                if k == 0 {
+                    canvas.line(self.labels, PaperPoint::new(right, level), PaperPoint::new(right + 2.0, level), Pen::DIMENSION);
+                }
+                canvas.text(self.labels, PaperPoint::new(right + 3.0, level + 1.25), line, &Style::body());
+                row += 1;
+            }
+        }
+        self.missing_levels(canvas, named);
+    }
+
+    /// Counter or substrate too thin for a name in it: by leader past the thicknesses.
+    fn missing_levels(&self, canvas: &mut Canvas, named: &[Length]) {
+        let d = &self.slice.leg.datums;
+        let parts = [(d.counter_top, d.substrate_top, "counter"), (d.substrate_top, d.frame_top, self.slice.solved.substrate.name.as_str())];
+        for (top, low, name) in parts.into_iter().filter(|(top, low, _)| top > low && !named.contains(top)) {
+            let y = self.view.y((top + low).half());
+            let right = self.ring.centre.x + self.ring.radius + 11.0;
+            let dot = PaperPoint::new(self.ring.right(y) - 5.0, y);
+            canvas.polyline(self.labels, &[dot, PaperPoint::new(right, y)], false, Paint::pen(Pen::DIMENSION));
+            canvas.circle(self.labels, dot, 0.45, Paint::fill(Fill::ink(Colour::INK)));
+            canvas.text(self.labels, PaperPoint::new(right + 1.0, y + 1.25), name, &Style::body());
+        }
+    }
+}
+
+fn slice_datums<'a>(slice: &'a Slice) -> &'a crate::solve::Datums {
+    &slice.leg.datums
+}
+
+fn contains(ring: &[PaperPoint], p: PaperPoint) -> bool {
+    let mut inside = false;
+    for (k, a) in ring.iter().enumerate() {
+        let b = ring[(k + 1) % ring.len()];
+        if (a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y) {
+            inside = !inside;
+        }
+    }
+    inside
+}
+
+/// A name in the middle of a part, level or else upright, with the ring that the hatch leaves free; `None` where the
+/// part is too narrow for it.
+fn place_in(polygon: &[PaperPoint], name: &str) -> Option<(crate::drawing::Text, Vec<PaperPoint>)> {
+    let count = polygon.len() as f64;
+    let (x0, x1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
+    let (y0, y1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.y), b.max(p.y)));
+    if count < 3.0 || (x1 - x0).min(y1 - y0) < 5.4 {
+        return None;
+    }
+    let wide = lettering::width(name, BODY, Weight::Regular) / 2.0 + 1.2;
+    for turned in [false, true] {
+        let (dx, dy) = if turned { (2.2, wide) } else { (wide, 2.2) };
+        for share in [0.5, 0.4, 0.32, 0.6, 0.25] {
+            for across in [0.5, 0.4, 0.3] {
+                let middle = if turned || y1 - y0 > x1 - x0 { PaperPoint::new((x0 + x1) / 2.0, y0 + (y1 - y0) * share) } else { PaperPoint::new(x0 + (x1 - x0) * across, (y0 + y1) / 2.0) };
+                let (a, b) = (middle.moved(-dx, -dy), middle.moved(dx, dy));
+                let margin = [a.moved(-0.5, -0.5), b.moved(0.5, 0.5)];
+                if corners(margin[0], margin[1]).iter().all(|p| contains(polygon, *p)) {
+                    let style = if turned { Style::body().upright().middle() } else { Style::body().middle() };
+                    let place = if turned { middle.moved(1.25, 0.0) } else { middle.moved(0.0, 1.25) };
+                    return Some((lettering::set(place, name, &style), corners(a, b).to_vec()));
+                }
+            }
+        }
+    }
+    None
+}

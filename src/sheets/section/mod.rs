@@ -1,0 +1,278 @@
+//! Section at a counter cutout: the datum stack drawn large, the cutout from every face that a tape may be held to.
+
+mod detail;
+mod labels;
+mod ladder;
+mod measure;
+mod picture;
+mod sentences;
+mod slice;
+
+use super::canvas::{Canvas, Layer};
+use super::frame::{self, Area};
+use super::levels::{self, Level};
+use super::notes;
+use super::scale::{STANDARD, Scale};
+use super::set::{Kind, Set};
+use super::table::Table;
+use super::title_block::{self, TitleBlock};
+use super::view::View;
+use super::{marks, section::detail::Lens};
+use crate::drawing::lettering::{BODY, Style, TITLE};
+use crate::drawing::{Colour, Page, Pen};
+use crate::findings::Subject;
+use crate::geometry::PaperPoint;
+use crate::solve::{Extent, Face};
+use crate::units::Show;
+use ladder::Ladder;
+use picture::{CutView, Layers};
+use slice::Slice;
+
+/// Width of the right column: detail, table and title block share its edges, mm.
+const COLUMN: f64 = 166.0;
+
+/// Draws its pages.
+pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
+    let Kind::Section(leg, index) = kind else { return Vec::new() };
+    let Some(slice) = Slice::new(set.solved, leg, index) else { return Vec::new() };
+    let sheet = Sheet { set, kind, slice: &slice, show: set.solved.show, letter: set.section_letter(kind).unwrap_or_else(|| "X".to_owned()) };
+    let canvas = set.sheet();
+    let inside = frame::inside(&canvas);
+    if inside.width() >= COLUMN + 196.0 && inside.height() >= 230.0 {
+        vec![sheet.on_one_page(canvas)]
+    } else {
+        sheet.on_pages(canvas)
+    }
+}
+
+struct Sheet<'a, 's> {
+    set: &'a Set<'s>,
+    kind: Kind,
+    slice: &'a Slice<'s>,
+    show: Show,
+    letter: String,
+}
+
+/// How the section's view lies in its area.
+struct Setting {
+    scale: Scale,
+    ladder: Ladder,
+    bounds: Extent,
+    left: f64,
+    right: f64,
+    above: f64,
+    levels: bool,
+}
+
+/// Room under the floor's line: its hatch, the end of the pole.
+const BELOW: f64 = 6.5;
+
+impl Sheet<'_, '_> {
+    fn on_one_page(&self, mut canvas: Canvas) -> Page {
+        let (inside, corner) = (frame::inside(&canvas), title_block::corner(&canvas));
+        let column = Area { left: corner.x + 8.0, top: inside.top, right: corner.x + 8.0 + COLUMN, bottom: corner.y - 6.0 };
+        let left = Area { left: inside.left, top: inside.top, right: corner.x - 6.0, bottom: inside.bottom };
+        let sentences = sentences::notes(self.slice, self.show);
+        let height = notes::list_height(&sentences, left.width());
+        let first = left.bottom - height + notes::PITCH - 0.5;
+        let area = Area { top: left.top + 6.0, bottom: first - BODY - 5.0, ..left };
+        let tables = measure::tables(self.slice, self.show, COLUMN);
+        let table_height = tables_height(&tables);
+        let detail_area = Area { top: column.top + 6.0, bottom: column.bottom - table_height - 8.0, ..column };
+        let lens = Lens::fitting(self.slice, &detail_area, self.show);
+        let setting = self.setting(&area);
+        self.view(&mut canvas, &area, &setting, Some(&lens));
+        self.detail(&mut canvas, &column, &detail_area, &lens);
+        self.tables(&mut canvas, &tables, PaperPoint::new(column.left, column.bottom - table_height + TITLE));
+        let layer = canvas.layer(Canvas::ROOT, "notes");
+        notes::list(&mut canvas, layer, PaperPoint::new(left.left, first), &sentences, left.width());
+        let scale = format!("{}, detail {}", setting.scale.words(), lens.scale.words());
+        self.finish(canvas, 0, scale)
+    }
+
+    /// On small paper: the view, the detail, the tables with the notes.
+    fn on_pages(&self, mut canvas: Canvas) -> Vec<Page> {
+        let (inside, corner) = (frame::inside(&canvas), title_block::corner(&canvas));
+        let whole = Area { bottom: corner.y - 5.0, ..inside };
+        let area = Area { top: whole.top + 6.0, ..whole };
+        let lens = Lens::fitting(self.slice, &area, self.show);
+        let setting = self.setting(&area);
+        self.view(&mut canvas, &area, &setting, Some(&lens));
+        let mut pages = vec![self.finish(canvas, 0, setting.scale.words())];
+        let mut canvas = self.set.sheet();
+        self.detail(&mut canvas, &whole, &area, &lens);
+        pages.push(self.finish(canvas, 1, lens.scale.words()));
+        let mut canvas = self.set.sheet();
+        let tables = measure::tables(self.slice, self.show, whole.width().min(200.0));
+        let end = self.tables(&mut canvas, &tables, PaperPoint::new(whole.left, whole.top + TITLE));
+        let layer = canvas.layer(Canvas::ROOT, "notes");
+        let sentences = sentences::notes(self.slice, self.show);
+        notes::list(&mut canvas, layer, PaperPoint::new(whole.left, end + 9.0), &sentences, whole.width());
+        pages.push(self.finish(canvas, 2, "none".to_owned()));
+        pages
+    }
+
+    fn finish(&self, canvas: Canvas, page: usize, scale: String) -> Page {
+        let fitting = self.slice.fitting;
+        let block = self.set.title_block(self.kind, page);
+        let module = self.slice.leg.modules.get(fitting.module).map_or("", |module| module.id.as_str());
+        let leg = if self.set.solved.legs.len() > 1 { format!("leg {}, ", self.slice.leg.id) } else { String::new() };
+        let block = TitleBlock {
+            title: format!("Section at the {}", self.slice.word()),
+            subtitle: format!("{}, {leg}module {module}, {} {}", block.subtitle, fitting.mark, fitting.name),
+            kind: "Section".to_owned(),
+            scale,
+            ..block
+        };
+        self.set.finish(canvas, self.kind, page, &block)
+    }
+
+    fn levels(&self) -> Vec<Level> {
+        let d = &self.slice.leg.datums;
+        let mut all = vec![Level::new("counter top", d.counter_top)];
+        if d.substrate_top != d.frame_top {
+            all.push(Level::new("substrate top", d.substrate_top));
+        }
+        all.push(Level::new("frame top", d.frame_top));
+        if let Some(bottom) = self.slice.fitting.bottom {
+            all.push(Level::new("notch bottom", bottom));
+        }
+        if let (Some(trim), Face::Front) = (&self.set.solved.trim, self.slice.facing) {
+            all.push(Level::new("base trim top", trim.top));
+        }
+        all.push(Level::new("frame bottom", d.frame_bottom));
+        all.push(Level::new("floor, high point", crate::units::Length::ZERO));
+        all
+    }
+
+    /// The largest scale at which everything of the view fits its area.
+    fn setting(&self, area: &Area) -> Setting {
+        let slice = self.slice;
+        let bounds = picture::bounds(slice);
+        let mut setting = None;
+        for scale in STANDARD {
+            let factor = scale.factor();
+            let ladder = Ladder::new(slice, factor, self.show);
+            let past = (bounds.x1 - slice.hole.1).mm() * factor;
+            let wall = if slice.wall.is_some() { picture::WALL_STRIP + 6.0 } else { 3.0 };
+            let right = wall.max(ladder.reach(slice, self.show) - past).max(2.0);
+            let left = if slice.is_notch() { ladder::DROPS } else { 25.0 };
+            let above = (ladder.height() + 6.0).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
+            let wide = left + bounds.width().mm() * factor + right;
+            let high = above + (slice.leg.datums.counter_top - bounds.y0).mm() * factor + BELOW;
+            let fan = levels::width(&self.levels(), self.show) + 4.0;
+            let found = Setting { scale: *scale, ladder, bounds, left, right, above, levels: wide + fan <= area.width() };
+            let fits = wide <= area.width() && high <= area.height();
+            setting = Some(found);
+            if fits {
+                break;
+            }
+        }
+        // The list of scales isn't empty.
+        setting.unwrap_or(Setting { scale: Scale(5000), ladder: Ladder::new(slice, 1.0, self.show), bounds, left: 0.0, right: 0.0, above: 0.0, levels: false })
+    }
+
+    fn view(&self, canvas: &mut Canvas, area: &Area, setting: &Setting, lens: Option<&Lens>) {
+        let (slice, factor) = (self.slice, setting.scale.factor());
+        let d = &slice.leg.datums;
+        let way = if slice.facing == Face::Back { "right" } else { "left" };
+        let title = format!("Section {0}\u{2013}{0} at the {1}, looking {way}", self.letter, slice.word());
+        title_block::heading(canvas, area.left, area.top - 6.0 + TITLE, &title, &setting.scale.words());
+        let layer = canvas.layer(Canvas::ROOT, "scale-bar");
+        marks::scale_bar(canvas, layer, area.right - 2.0, area.top - 6.0 + TITLE + 1.0, setting.scale, self.show.system);
+        let fan = if setting.levels { levels::width(&self.levels(), self.show) + 4.0 } else { 0.0 };
+        let wide = setting.left + setting.bounds.width().mm() * factor + setting.right + fan;
+        let high = setting.above + (d.counter_top - setting.bounds.y0).mm() * factor + BELOW;
+        let x = area.left + (area.width() - wide).max(0.0) / 2.0 + setting.left - setting.bounds.x0.mm() * factor;
+        let y = area.top + ((area.height() - high).max(0.0) / 2.0).min(30.0) + setting.above + d.counter_top.mm() * factor;
+        let view: CutView = View::open(canvas, "section", setting.scale, PaperPoint::new(x, y));
+        let layers = Layers::open(canvas, &view);
+        let top = view.y(d.counter_top);
+        let wall = slice.wall.map_or(0.0, |_| picture::WALL_STRIP);
+        let floor = (view.x(setting.bounds.x0) - 20.0, view.x(setting.bounds.x1) + wall + 2.0);
+        picture::draw(canvas, &view, &layers, slice, floor, top - setting.ladder.height() - 5.4);
+        if let Some(lens) = lens {
+            self.detail_mark(canvas, &view, &layers, lens);
+        }
+        setting.ladder.draw(canvas, &view, &layers, slice, self.show);
+        ladder::drops(canvas, &view, &layers, slice, self.show);
+        if setting.levels {
+            let left = view.x(setting.bounds.x1) + setting.right.max(wall + 2.0) + 2.0;
+            levels::draw(canvas, layers.labels, &view, left, &self.levels(), self.show);
+        }
+        labels::draw(canvas, &view, &layers, slice, self.show);
+        if !setting.levels {
+            self.levels_inside(canvas, &view, layers.labels);
+        }
+        self.set.mark(canvas, layers.labels, self.kind, &Subject::Fitting(slice.index), view.at(slice.hole.1, d.counter_top).moved(6.0, -4.0));
+    }
+
+    /// The levels as a small table in the hollow of the frame, where the view leaves no room beside it.
+    fn levels_inside(&self, canvas: &mut Canvas, view: &CutView, at: Layer) {
+        use super::table::{Cell, Column};
+        let slice = self.slice;
+        let second = if self.show.system == crate::units::System::Both { 11.0 } else { 0.0 };
+        let columns = vec![Column::words(28.0, "level"), Column::figures(17.0 + second, "over the floor")];
+        let rows: Vec<Vec<Cell>> = self.levels().into_iter().map(|level| vec![Cell::Words(level.name), Cell::Figure(level.z)]).collect();
+        let table = Table { columns, rows, breaks: Vec::new() };
+        let (wide, high) = (table.width().max(28.0 + 19.0), table.height(table.rows.len()));
+        let (x0, x1) = (view.x(slice.near.at[2] + slice.solved.frame.tube) + 4.0, view.x(slice.far.at[2] - slice.solved.frame.tube) - 4.0);
+        let (y0, y1) = (view.y(slice.leg.datums.frame_top) + 8.0, view.y(slice.leg.datums.frame_bottom + slice.solved.frame.tube) - 4.0);
+        let mut y = y1 - high;
+        while y >= y0 {
+            let mut x = x1 - wide;
+            while x >= x0 {
+                if canvas.is_box_free(x - 2.0, y - 2.0, x + wide + 2.0, y + high + 2.0) {
+                    table.draw(canvas, at, PaperPoint::new(x, y), self.show);
+                    return;
+                }
+                x -= 4.0;
+            }
+            y -= 4.0;
+        }
+    }
+
+    /// The circle on the view that says where the detail is.
+    fn detail_mark(&self, canvas: &mut Canvas, view: &CutView, layers: &Layers, lens: &Lens) {
+        let factor = view.scale.factor();
+        let centre = PaperPoint::new(view.x_mm(lens.middle.0), view.y_mm(lens.middle.1));
+        let radius = lens.radius / lens.scale.factor() * factor;
+        canvas.circle(layers.labels, centre, radius, super::canvas::Paint::pen(Pen::DIMENSION));
+        let name = self.detail_name();
+        let style = Style::body().bold().sized(TITLE).middle();
+        let places: Vec<PaperPoint> = [215.0_f64, 200.0, 230.0, 185.0, 165.0, 150.0, 245.0, 330.0]
+            .iter()
+            .map(|angle| centre.moved((radius + 4.2) * angle.to_radians().cos(), (radius + 4.2) * angle.to_radians().sin() + 1.7))
+            .collect();
+        canvas.text_at_first(layers.labels, &places, &name, &style);
+    }
+
+    fn detail_name(&self) -> String {
+        format!("{}1", self.letter)
+    }
+
+    fn detail(&self, canvas: &mut Canvas, column: &Area, area: &Area, lens: &Lens) {
+        let beside = if self.slice.is_notch() { " beside the notch" } else { "" };
+        let face = if self.slice.facing == Face::Back { "back" } else { "front" };
+        let title = format!("Detail {}, {face} layers{beside}", self.detail_name());
+        title_block::heading(canvas, column.left, column.top + TITLE, &title, &lens.scale.words());
+        detail::draw(canvas, self.slice, lens, area, self.show);
+    }
+
+    /// The tables under their title, whose baseline is at `place`. Returns the last rule.
+    fn tables(&self, canvas: &mut Canvas, tables: &[Table], place: PaperPoint) -> f64 {
+        let title = format!("Measure the {} from a face that is there", self.slice.word());
+        title_block::heading(canvas, place.x, place.y, &title, "");
+        let layer = canvas.layer(Canvas::ROOT, "table");
+        let mut y = place.y + 1.6;
+        for table in tables {
+            y = table.draw(canvas, layer, PaperPoint::new(place.x, y), self.show) + 2.0;
+        }
+        let _ = Colour::INK;
+        y - 2.0
+    }
+}
+
+fn tables_height(tables: &[Table]) -> f64 {
+    TITLE + 1.6 + tables.iter().map(|table| table.height(table.rows.len()) + 2.0).sum::<f64>() - 2.0
+}
