@@ -61,7 +61,7 @@ impl Lens {
     }
 
     fn below(&self, slice: &Slice) -> f64 {
-        8.0 + NEXT * rows(slice, self).saturating_sub(1) as f64 + 3.0
+        8.0 + NEXT * rows(slice, self).saturating_sub(1) as f64 + 2.2
     }
 
     fn height(&self, slice: &Slice) -> f64 {
@@ -107,8 +107,13 @@ fn stack(slice: &Slice, named: &[Length], show: Show) -> Vec<(Length, String)> {
 
 fn chain_fits(slice: &Slice, lens: &Lens) -> bool {
     let parts = layers(slice);
-    let thinnest = parts.iter().map(|(a, b, ..)| (*b - *a).mm() * lens.scale.factor()).fold(f64::INFINITY, f64::min);
-    parts.len() > 1 && thinnest >= 9.0
+    let show = slice.solved.show;
+    let fits = |part: &Length| {
+        let second = show.second(*part).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
+        let need = lettering::width(&show.text(*part), BODY, Weight::Regular) + second + 2.0;
+        part.mm() * lens.scale.factor() >= need.max(6.0)
+    };
+    parts.len() > 1 && parts.iter().all(|(a, b, ..)| fits(&(*b - *a)))
 }
 
 /// Rows of dimensions under the circle.
@@ -250,6 +255,8 @@ impl Drawn<'_, '_> {
     /// A cut part: hatched, its edges inside the circle outlined. Returns whether its name stands in it.
     #[allow(clippy::too_many_arguments)]
     fn part(&self, canvas: &mut Canvas, x: (Length, Length), z: (Length, Length), material: Material, name: &str, sides: &str) -> bool {
+        // Layers get their names from the leader, all together, where their thicknesses don't fit under the circle.
+        let named = matches!(material, Material::Counter(_) | Material::Substrate) || chain_fits(self.slice, &self.lens);
         let (a, b) = (self.view.at(x.0, z.1), self.view.at(x.1, z.0));
         let polygon = self.ring.cut(a, b);
         if polygon.len() < 3 {
@@ -258,7 +265,7 @@ impl Drawn<'_, '_> {
         let thin = self.view.size(x.1 - x.0).min(self.view.size(z.1 - z.0));
         let tint = if material == Material::Bed || thin < 1.5 { Fill::tint(Colour::TINT_BED) } else { Fill::WHITE };
         canvas.polyline(self.fill, &polygon, true, Paint::fill(tint));
-        let place = place_in(&polygon, name);
+        let place = if named { place_in(&polygon, name, &self.upright_places()) } else { None };
         let mut rings = vec![polygon];
         if let Some((text, ring)) = place.as_ref() {
             canvas.put(self.labels, text.clone());
@@ -283,6 +290,11 @@ impl Drawn<'_, '_> {
             }
         }
         place.is_some()
+    }
+
+    /// Paper x of every upright that comes down over the circle.
+    fn upright_places(&self) -> Vec<f64> {
+        self.slice.depth_datums().iter().map(|(_, at)| self.view.x(*at)).collect()
     }
 
     /// Dots of a bed, none under its name.
@@ -494,10 +506,13 @@ impl Drawn<'_, '_> {
         let room = (self.area.right - right - 3.0).max(10.0);
         let lines: Vec<Vec<String>> = list.iter().map(|(_, name)| notes::wrapped(name, room, BODY, Weight::Regular)).collect();
         let count: usize = lines.iter().map(Vec::len).sum();
-        let top = self.view.y(d.frame_top) + 9.0;
-        let bottom = self.ring.centre.y + self.ring.radius - 4.0;
-        let y = (top + 3.0).min(bottom - 4.8 * (count as f64 - 1.0)).max(self.view.y(d.frame_top) + 3.5);
         let Some((first, _)) = list.first() else { return };
+        let (top, bottom) = (self.view.y(d.frame_top) + 4.0, self.ring.centre.y + self.ring.radius - 2.0);
+        let fits = |y: &f64| canvas.is_clear_of_text(&[PaperPoint::new(self.view.x(*first), *y), PaperPoint::new(right, *y)]);
+        let deep = |y: f64| y + 4.8 * (count as f64 - 1.0);
+        let levels: Vec<f64> = (0..60).map(|k| top + 7.0 + f64::from(k)).chain((0..7).map(|k| top + f64::from(k))).collect();
+        let chosen = levels.iter().copied().filter(|y| *y < bottom - 3.0).find(|y| fits(y) && deep(*y) <= bottom + 6.0);
+        let y = chosen.or(levels.iter().copied().find(fits)).unwrap_or(top);
         let (from, last) = (PaperPoint::new(self.view.x(*first), y), PaperPoint::new(right, y + 4.8 * (count - lines.last().map_or(1, Vec::len)) as f64));
         canvas.polyline(self.labels, &[from, PaperPoint::new(right, y), last], false, Paint::pen(Pen::DIMENSION));
         let mut row = 0;
@@ -520,9 +535,13 @@ impl Drawn<'_, '_> {
         let d = &self.slice.leg.datums;
         let parts = [(d.counter_top, d.substrate_top, "counter"), (d.substrate_top, d.frame_top, self.slice.solved.substrate.name.as_str())];
         for (top, low, name) in parts.into_iter().filter(|(top, low, _)| top > low && !named.contains(top)) {
-            let y = self.view.y((top + low).half());
             let right = self.ring.centre.x + self.ring.radius + 11.0;
-            let dot = PaperPoint::new(self.ring.right(y) - 5.0, y);
+            // Past the thickness's number, not through it.
+            let levels = [0.5, 0.78, 0.22, 0.88, 0.12].map(|share| self.view.y(low + (top - low).scaled(share)));
+            let dot = |y: f64| PaperPoint::new(self.ring.right(y) - 5.0, y);
+            let fits = |y: &f64| canvas.is_clear_of_text(&[dot(*y), PaperPoint::new(right, *y)]);
+            let y = levels.iter().copied().find(fits).unwrap_or(levels[0]);
+            let dot = dot(y);
             canvas.polyline(self.labels, &[dot, PaperPoint::new(right, y)], false, Paint::pen(Pen::DIMENSION));
             canvas.circle(self.labels, dot, 0.45, Paint::fill(Fill::ink(Colour::INK)));
             canvas.text(self.labels, PaperPoint::new(right + 1.0, y + 1.25), name, &Style::body());
@@ -547,7 +566,7 @@ fn contains(ring: &[PaperPoint], p: PaperPoint) -> bool {
 
 /// A name in the middle of a part, level or else upright, with the ring that the hatch leaves free; `None` where the
 /// part is too narrow for it.
-fn place_in(polygon: &[PaperPoint], name: &str) -> Option<(crate::drawing::Text, Vec<PaperPoint>)> {
+fn place_in(polygon: &[PaperPoint], name: &str, uprights: &[f64]) -> Option<(crate::drawing::Text, Vec<PaperPoint>)> {
     let count = polygon.len() as f64;
     let (x0, x1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
     let (y0, y1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.y), b.max(p.y)));
@@ -558,11 +577,12 @@ fn place_in(polygon: &[PaperPoint], name: &str) -> Option<(crate::drawing::Text,
     for turned in [false, true] {
         let (dx, dy) = if turned { (2.2, wide) } else { (wide, 2.2) };
         for share in [0.5, 0.4, 0.32, 0.6, 0.25] {
-            for across in [0.5, 0.4, 0.3] {
+            for across in (0..20).map(|k| 0.5 + 0.02 * f64::from(k) * if k % 2 == 0 { 1.0 } else { -1.0 }) {
                 let middle = if turned || y1 - y0 > x1 - x0 { PaperPoint::new((x0 + x1) / 2.0, y0 + (y1 - y0) * share) } else { PaperPoint::new(x0 + (x1 - x0) * across, (y0 + y1) / 2.0) };
                 let (a, b) = (middle.moved(-dx, -dy), middle.moved(dx, dy));
                 let margin = [a.moved(-0.5, -0.5), b.moved(0.5, 0.5)];
-                if corners(margin[0], margin[1]).iter().all(|p| contains(polygon, *p)) {
+                let crossed = uprights.iter().any(|x| *x > a.x - 0.3 && *x < b.x + 0.3 && x0 < x - 0.5 && x1 > x + 0.5);
+                if !crossed && corners(margin[0], margin[1]).iter().all(|p| contains(polygon, *p)) {
                     let style = if turned { Style::body().upright().middle() } else { Style::body().middle() };
                     let place = if turned { middle.moved(1.25, 0.0) } else { middle.moved(0.0, 1.25) };
                     return Some((lettering::set(place, name, &style), corners(a, b).to_vec()));

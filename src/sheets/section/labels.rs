@@ -9,7 +9,7 @@ use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Dimension};
 use crate::sheets::marks::{self, LeaderEnd};
 use crate::sheets::title_block::shortened;
-use crate::solve::Extent;
+use crate::solve::{Extent, Plane};
 use crate::units::{Length, Show};
 
 /// From label to label of a stack, mm.
@@ -17,11 +17,12 @@ const PITCH: f64 = 4.8;
 /// Longest label, mm.
 const LONGEST: f64 = 46.0;
 
-/// Names everything.
-pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, show: Show) {
+/// Names everything, nothing beyond paper x `limit`.
+pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, show: Show, limit: f64) {
     let at = layers.labels;
     front_layers(canvas, at, view, slice, show);
-    counter_layers(canvas, at, view, slice, show);
+    other_holes(canvas, at, view, slice);
+    counter_layers(canvas, at, view, slice, show, limit);
     back_layers(canvas, at, view, slice, show);
     body_name(canvas, at, view, slice);
     frame_depth(canvas, layers.dimensions, view, slice, show);
@@ -128,10 +129,8 @@ fn front_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, s
 
 fn back_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show) {
     let mut parts = layers_of(&slice.far, show);
-    parts.iter_mut().for_each(|(_, name)| *name = format!("back: {name}"));
-    if parts.is_empty() {
-        return;
-    }
+    let Some((_, first)) = parts.first_mut() else { return };
+    *first = format!("back: {first}");
     let mut places = heights(&slice.far, &slice.tubes);
     places.sort_by_key(|(_, behind)| behind.is_some());
     for (z, _) in places {
@@ -147,7 +146,7 @@ fn back_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, sh
 }
 
 /// Counter and substrate on one upright leader behind the cutout.
-fn counter_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show) {
+fn counter_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show, limit: f64) {
     let d = &slice.leg.datums;
     let middle = (d.substrate_top + d.counter_top).half();
     let under = (d.frame_top + d.substrate_top).half();
@@ -155,37 +154,71 @@ fn counter_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
     let substrate = format!("{} {}", slice.solved.substrate.name, show.text(slice.solved.substrate.thickness));
     let names = [clipped(&counter), clipped(&substrate)];
     let top = view.y(d.counter_top);
-    let wide = names.iter().map(|name| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max);
+    let within = |w: Length| slice.substrate.iter().any(|(a, b)| *a < w && w < *b);
     let spans = slice.counter.iter().rev().chain(slice.counter.first());
-    for (a, b) in spans {
-        for share in [0.86, 0.7, 0.5, 0.3, 0.15, 0.93] {
-            let w = *a + (*b - *a).scaled(share);
-            let has_substrate = slice.substrate.iter().any(|(a, b)| *a < w && w < *b);
-            let count = if has_substrate { 2 } else { 1 };
-            let x = view.x(w);
-            for up in [12.0, 15.0, 19.0, 23.0, 27.0, 31.0, 9.0, 36.0, 41.0] {
-                for side in [-1.0, 1.0] {
-                    let high = top - up - PITCH * (count - 1) as f64;
-                    let lowest = PaperPoint::new(x, view.y(if has_substrate { under } else { middle }));
-                    let style = if side > 0.0 { Style::body() } else { Style::body().end() };
-                    let place = |k: usize| PaperPoint::new(x + side * 3.0, high + PITCH * k as f64 + BODY / 2.0);
-                    let free = (0..count).all(|k| canvas.is_free(&lettering::set(place(k), &names[k], &style)));
-                    // The whole block, so that no arrow head lies under it.
-                    let (l, r) = (x.min(x + side * (wide + 3.0)), x.max(x + side * (wide + 3.0)));
-                    let clear = canvas.is_box_free(l, high - 2.0, r, high + PITCH * (count - 1) as f64 + 2.0);
-                    if !free || !clear || !canvas.is_clear_of_text(&[lowest, PaperPoint::new(x, high)]) {
-                        continue;
-                    }
-                    canvas.line(at, lowest, PaperPoint::new(x, high), Pen::DIMENSION);
-                    for (k, name) in names.iter().enumerate().take(count) {
-                        let y = high + PITCH * k as f64;
-                        canvas.line(at, PaperPoint::new(x, y), PaperPoint::new(x + side * 2.0, y), Pen::DIMENSION);
-                        canvas.text(at, place(k), name, &style);
-                    }
-                    for z in [middle, under].into_iter().take(count) {
-                        canvas.circle(at, PaperPoint::new(x, view.y(z)), 0.45, Paint::fill(Fill::ink(Colour::INK)));
-                    }
-                    return;
+    let mut ways: Vec<Length> =
+        spans.flat_map(|(a, b)| [0.86, 0.75, 0.6, 0.45, 0.3, 0.15, 0.93].map(|share| *a + (*b - *a).scaled(share))).collect();
+    ways.sort_by_key(|w| !within(*w));
+    for w in ways {
+        let levels: &[Length] = if within(w) { &[middle, under] } else { &[middle] };
+        for up in [12.0, 15.0, 19.0, 23.0, 27.0, 31.0, 9.0, 36.0, 41.0] {
+            let high = top - up - PITCH * (levels.len() - 1) as f64;
+            let wide = names.iter().map(|name| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max) + 3.0;
+            let sides: &[f64] = if view.x(w) + wide > limit { &[-1.0] } else { &[-1.0, 1.0] };
+            if sides.iter().any(|side| upright_stack(canvas, at, view, (w, levels), high, *side, &names)) {
+                return;
+            }
+        }
+    }
+}
+
+/// A leader upright through levels, the names one under another at its upper end. Draws only where all is free.
+fn upright_stack(canvas: &mut Canvas, at: Layer, view: &CutView, (w, levels): (Length, &[Length]), high: f64, side: f64, names: &[String]) -> bool {
+    let x = view.x(w);
+    let Some(lowest) = levels.last().map(|z| view.at(w, *z)) else { return false };
+    let style = if side > 0.0 { Style::body() } else { Style::body().end() };
+    let place = |k: usize| PaperPoint::new(x + side * 3.0, high + PITCH * k as f64 + BODY / 2.0);
+    let names = &names[..levels.len().min(names.len())];
+    let wide = names.iter().map(|name| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max) + 3.0;
+    // The whole block, so that no arrow head lies under it.
+    let (left, right) = (x.min(x + side * wide), x.max(x + side * wide));
+    let low = high + PITCH * (names.len() - 1) as f64;
+    if !canvas.is_box_free(left, high - 2.0, right, low + 2.0) || !canvas.is_clear_of_text(&[lowest, PaperPoint::new(x, high)]) {
+        return false;
+    }
+    canvas.line(at, lowest, PaperPoint::new(x, high), Pen::DIMENSION);
+    for (k, name) in names.iter().enumerate() {
+        let y = high + PITCH * k as f64;
+        canvas.line(at, PaperPoint::new(x, y), PaperPoint::new(x + side * 2.0, y), Pen::DIMENSION);
+        canvas.text(at, place(k), name, &style);
+    }
+    for z in levels {
+        canvas.circle(at, view.at(w, *z), 0.45, Paint::fill(Fill::ink(Colour::INK)));
+    }
+    true
+}
+
+/// Other holes in the counter in the same line, as a sink's faucet: by an upright leader from the hole's edge.
+fn other_holes(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
+    let top = view.y(slice.leg.datums.counter_top);
+    for (index, fitting) in slice.leg.fittings.iter().enumerate() {
+        let Some(cut) = fitting.cutout(Plane::Counter).filter(|_| index != slice.index) else { continue };
+        if !(cut.extent.x0 < slice.u && slice.u < cut.extent.x1) {
+            continue;
+        }
+        let w = slice.w(cut.extent.centre_y());
+        let name = clipped(&format!("{} {}", fitting.name, fitting.mark));
+        let tip = PaperPoint::new(view.x(w), top + view.size(slice.solved.counter.thickness) / 2.0);
+        'places: for up in [6.0, 9.0, 12.0, 16.0, 21.0, 27.0] {
+            for side in [1.0, -1.0] {
+                let knee = PaperPoint::new(tip.x, top - up);
+                let end = knee.moved(side * 2.0, 0.0);
+                let style = if side > 0.0 { Style::body() } else { Style::body().end() };
+                let place = end.moved(side, 1.25);
+                if canvas.is_free(&lettering::set(place, &name, &style)) && canvas.is_clear_of_text(&[tip, knee, end]) {
+                    marks::leader(canvas, at, &[tip, knee, end], LeaderEnd::Dot, Colour::INK);
+                    canvas.text(at, place, &name, &style);
+                    break 'places;
                 }
             }
         }
@@ -218,7 +251,7 @@ fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
             let name = format!("{} {}", fitting.name, fitting.mark);
             for share in [0.5, 0.62, 0.38, 0.75, 0.25] {
                 let z = *z0 + (*z1 - *z0).scaled(share);
-                let dot = view.at(skin.at[0], z).moved(out * 1.2, 0.0);
+                let dot = view.at(skin.at[0], z).moved(if super::picture::has_front(fitting) { out * 1.2 } else { -out * 0.8 }, 0.0);
                 let near: Vec<f64> = [4.0, 7.0, 11.0, 16.0].iter().map(|off| out * off).collect();
                 let inside: Vec<f64> = [16.0, 22.0, 30.0, 40.0].iter().map(|off| -out * off).collect();
                 if sideways(canvas, at, dot, &near, &name, LeaderEnd::Dot) || sideways(canvas, at, dot, &inside, &name, LeaderEnd::Dot) {
@@ -265,7 +298,7 @@ fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
     };
     let wide = lettering::width(&text, BODY, Weight::Regular);
     let style = Style::body().middle();
-    for share in [0.62, 0.55, 0.7, 0.48, 0.4] {
+    for share in [0.66, 0.6, 0.72, 0.54, 0.48, 0.4] {
         for up in [2.2, 3.4, 5.0] {
             let (w, middle) = (a + (b - a) * share, PaperPoint::new(view.x_mm(a + (b - a) * share), 0.0));
             let y = view.y_mm(slice.floor(w).max(slice.floor(w - wide / 2.0 / view.scale.factor())).max(slice.floor(w + wide / 2.0 / view.scale.factor()))) - up;
@@ -277,7 +310,7 @@ fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
             let side = if fall > Length::ZERO { -1.0 } else { 1.0 };
             let from = PaperPoint::new(place.x + side * (wide / 2.0 + 2.0), y - 1.2);
             let tip = from.moved(side * 8.0, 0.0);
-            let clear = canvas.is_box_free(from.x.min(tip.x), y - 2.2, from.x.max(tip.x), y - 0.2);
+            let clear = canvas.is_box_free(from.x.min(tip.x - 4.0), y - 2.2, from.x.max(tip.x + 4.0), y - 0.2);
             if show.rounded(fall) != Length::ZERO && clear {
                 canvas.line(at, from, tip, Pen::DIMENSION);
                 canvas.arrow(at, tip, if side < 0.0 { 180.0 } else { 0.0 }, Colour::INK);

@@ -11,6 +11,8 @@ use crate::units::{Length, Show};
 
 /// First line of the ladder over the counter's top, mm: the flange lies between.
 const FIRST_LINE: f64 = 12.0;
+/// The same over a well, whose flange is thin.
+const WELL_LINE: f64 = 10.0;
 /// From the lowest line that is read beside its end to the next, mm.
 const DROP_NEXT: f64 = 10.0;
 
@@ -53,14 +55,15 @@ impl Ladder {
         let innermost = depths.iter().map(|(_, at, _)| *at).max().unwrap_or(Length::ZERO);
         let beside = (slice.hole.1 - innermost).mm() * factor < number + words + 5.0;
         let own_line = !slice.is_notch() || (beside && slice.fitting.flange.far > Length::ZERO);
-        let first = -FIRST_LINE - if own_line { NEXT } else { 0.0 };
+        let own = -if slice.is_notch() { FIRST_LINE } else { WELL_LINE };
+        let first = own - if own_line { NEXT } else { 0.0 };
         let lines = (0..depths.len()).map(|k| first - NEXT * k as f64).collect();
-        Ladder { lines, beside, extra: own_line.then_some(-FIRST_LINE) }
+        Ladder { lines, beside, extra: own_line.then_some(own) }
     }
 
     /// Room that it takes over the counter's top, mm.
     pub fn height(&self) -> f64 {
-        -self.lines.last().copied().unwrap_or(-FIRST_LINE) + 5.5 + if self.beside { 5.0 } else { 0.0 }
+        -self.lines.last().copied().unwrap_or(-FIRST_LINE) + 4.8 + if self.beside { 5.0 } else { 0.0 }
     }
 
     /// Room that it takes right of the cutout's back edge, mm.
@@ -115,12 +118,19 @@ impl Ladder {
         }
         let top = view.y(d.counter_top);
         let line = top + self.extra.or(self.lines.first().copied()).unwrap_or(-FIRST_LINE);
-        Dimension::new(Across::X, (slice.hole.1, d.counter_top), (slice.hole.1 + lap, d.counter_top), line)
+        let plain = Dimension::new(Across::X, (slice.hole.1, d.counter_top), (slice.hole.1 + lap, d.counter_top), line)
             .datums(format!("{} back edge", slice.word()), "flange edge")
-            .label("flange lap")
             .number(Number::After(6.5))
-            .witnesses(Some(line - 1.9), Some(top - 3.0))
-            .draw(canvas, layers.dimensions, view, show);
+            .witnesses(Some(line - 1.9), Some(top - 3.0));
+        let named = plain.clone().label("flange lap");
+        let from = view.x(slice.hole.1 + lap) + 6.5;
+        if canvas.is_box_free(from, line - 4.5, from + named.lettering_width(show) + 0.5, line) {
+            named.draw(canvas, layers.dimensions, view, show);
+        } else {
+            plain.draw(canvas, layers.dimensions, view, show);
+            let places = [(0.0, 3.6), (0.0, -5.4), (0.0, 5.0)].map(|(x, y)| PaperPoint::new(from + x, line + y));
+            canvas.text_at_first(layers.labels, &places, "flange lap", &Style::body());
+        }
     }
 
     /// A well's front edge from the finished face, and its size front to back, on the line of their own.
@@ -168,6 +178,11 @@ pub fn drops(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice
     let datums = [(Datum::FrameTop, d.frame_top, slice.near.at[2]), (Datum::CounterTop, d.counter_top, slice.counter_edges.0)];
     let datums: Vec<_> = datums.into_iter().filter(|(_, z, _)| *z > bottom).collect();
     let mut line = innermost;
+    let fits = |datum: &Datum, z: &Length| {
+        let number = lettering::width(&show.text(*z - bottom), TITLE, Weight::SemiBold) + show.second(*z - bottom).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
+        view.size(*z - bottom) >= lettering::width(&label(datum.words()), BODY, Weight::Regular).max(number) + 2.0
+    };
+    let inside = datums.iter().all(|(datum, z, _)| fits(datum, z));
     for (k, (datum, z, w)) in datums.iter().enumerate() {
         let whole = Dimension::new(Across::Y, (*w, *z), (Length::ZERO, bottom), line)
             .datums(datum.words(), "notch bottom")
@@ -176,15 +191,13 @@ pub fn drops(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice
             .origin()
             .cut_to();
         let words = label(datum.words());
-        let span = view.size(*z - bottom);
-        let fits_beside = span >= lettering::width(&words, BODY, Weight::Regular) + 2.0;
-        if whole.fits(view, show) && fits_beside {
+        if inside {
             whole.draw(canvas, layers.dimensions, view, show);
             let place = PaperPoint::new(line + 1.1 + BODY, (view.y(*z) + view.y(bottom)) / 2.0);
             canvas.text(layers.labels, place, &words, &Style::body().upright().middle());
         } else {
-            // Beyond the upper end, where only white is.
-            whole.label(words).number(Number::After(3.0)).draw(canvas, layers.dimensions, view, show);
+            // Over the counter's top, past the witness of the outer line, where only white is.
+            whole.label(words).number(Number::After(view.size(d.counter_top - *z) + 3.0)).draw(canvas, layers.dimensions, view, show);
         }
         line -= DROP_NEXT;
     }

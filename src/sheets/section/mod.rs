@@ -19,7 +19,7 @@ use super::title_block::{self, TitleBlock};
 use super::view::View;
 use super::{marks, section::detail::Lens};
 use crate::drawing::lettering::{BODY, Style, TITLE};
-use crate::drawing::{Colour, Page, Pen};
+use crate::drawing::{Page, Pen};
 use crate::findings::Subject;
 use crate::geometry::PaperPoint;
 use crate::solve::{Extent, Face};
@@ -64,8 +64,10 @@ struct Setting {
     levels: bool,
 }
 
+/// Room that a view's heading takes, mm.
+const HEADING: f64 = 5.4;
 /// Room under the floor's line: its hatch, the end of the pole.
-const BELOW: f64 = 6.5;
+const BELOW: f64 = 4.8;
 
 impl Sheet<'_, '_> {
     fn on_one_page(&self, mut canvas: Canvas) -> Page {
@@ -75,10 +77,10 @@ impl Sheet<'_, '_> {
         let sentences = sentences::notes(self.slice, self.show);
         let height = notes::list_height(&sentences, left.width());
         let first = left.bottom - height + notes::PITCH - 0.5;
-        let area = Area { top: left.top + 6.0, bottom: first - BODY - 5.0, ..left };
+        let area = Area { top: left.top + HEADING, bottom: first - BODY - 3.0, ..left };
         let tables = measure::tables(self.slice, self.show, COLUMN);
         let table_height = tables_height(&tables);
-        let detail_area = Area { top: column.top + 6.0, bottom: column.bottom - table_height - 8.0, ..column };
+        let detail_area = Area { top: column.top + HEADING, bottom: column.bottom - table_height - 5.0, ..column };
         let lens = Lens::fitting(self.slice, &detail_area, self.show);
         let setting = self.setting(&area);
         self.view(&mut canvas, &area, &setting, Some(&lens));
@@ -94,7 +96,7 @@ impl Sheet<'_, '_> {
     fn on_pages(&self, mut canvas: Canvas) -> Vec<Page> {
         let (inside, corner) = (frame::inside(&canvas), title_block::corner(&canvas));
         let whole = Area { bottom: corner.y - 5.0, ..inside };
-        let area = Area { top: whole.top + 6.0, ..whole };
+        let area = Area { top: whole.top + HEADING, ..whole };
         let lens = Lens::fitting(self.slice, &area, self.show);
         let setting = self.setting(&area);
         self.view(&mut canvas, &area, &setting, Some(&lens));
@@ -157,7 +159,7 @@ impl Sheet<'_, '_> {
             let wall = if slice.wall.is_some() { picture::WALL_STRIP + 6.0 } else { 3.0 };
             let right = wall.max(ladder.reach(slice, self.show) - past).max(2.0);
             let left = if slice.is_notch() { ladder::DROPS } else { 25.0 };
-            let above = (ladder.height() + 6.0).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
+            let above = (ladder.height() + 5.4).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
             let wide = left + bounds.width().mm() * factor + right;
             let high = above + (slice.leg.datums.counter_top - bounds.y0).mm() * factor + BELOW;
             let fan = levels::width(&self.levels(), self.show) + 4.0;
@@ -177,9 +179,9 @@ impl Sheet<'_, '_> {
         let d = &slice.leg.datums;
         let way = if slice.facing == Face::Back { "right" } else { "left" };
         let title = format!("Section {0}\u{2013}{0} at the {1}, looking {way}", self.letter, slice.word());
-        title_block::heading(canvas, area.left, area.top - 6.0 + TITLE, &title, &setting.scale.words());
+        title_block::heading(canvas, area.left, area.top - HEADING + TITLE, &title, &setting.scale.words());
         let layer = canvas.layer(Canvas::ROOT, "scale-bar");
-        marks::scale_bar(canvas, layer, area.right - 2.0, area.top - 6.0 + TITLE + 1.0, setting.scale, self.show.system);
+        marks::scale_bar(canvas, layer, area.right - 2.0, area.top - HEADING + TITLE + 1.0, setting.scale, self.show.system);
         let fan = if setting.levels { levels::width(&self.levels(), self.show) + 4.0 } else { 0.0 };
         let wide = setting.left + setting.bounds.width().mm() * factor + setting.right + fan;
         let high = setting.above + (d.counter_top - setting.bounds.y0).mm() * factor + BELOW;
@@ -191,16 +193,17 @@ impl Sheet<'_, '_> {
         let wall = slice.wall.map_or(0.0, |_| picture::WALL_STRIP);
         let floor = (view.x(setting.bounds.x0) - 20.0, view.x(setting.bounds.x1) + wall + 2.0);
         picture::draw(canvas, &view, &layers, slice, floor, top - setting.ladder.height() - 5.4);
-        if let Some(lens) = lens {
-            self.detail_mark(canvas, &view, &layers, lens);
-        }
+        let ring = lens.map(|lens| self.detail_ring(canvas, &view, &layers, lens));
         setting.ladder.draw(canvas, &view, &layers, slice, self.show);
         ladder::drops(canvas, &view, &layers, slice, self.show);
+        if let Some((centre, radius)) = ring {
+            self.detail_letter(canvas, &layers, centre, radius);
+        }
         if setting.levels {
             let left = view.x(setting.bounds.x1) + setting.right.max(wall + 2.0) + 2.0;
             levels::draw(canvas, layers.labels, &view, left, &self.levels(), self.show);
         }
-        labels::draw(canvas, &view, &layers, slice, self.show);
+        labels::draw(canvas, &view, &layers, slice, self.show, area.right);
         if !setting.levels {
             self.levels_inside(canvas, &view, layers.labels);
         }
@@ -212,10 +215,10 @@ impl Sheet<'_, '_> {
         use super::table::{Cell, Column};
         let slice = self.slice;
         let second = if self.show.system == crate::units::System::Both { 11.0 } else { 0.0 };
-        let columns = vec![Column::words(28.0, "level"), Column::figures(17.0 + second, "over the floor")];
+        let columns = vec![Column::words(28.0, "level"), Column::figures(22.0 + second, "over the floor")];
         let rows: Vec<Vec<Cell>> = self.levels().into_iter().map(|level| vec![Cell::Words(level.name), Cell::Figure(level.z)]).collect();
         let table = Table { columns, rows, breaks: Vec::new() };
-        let (wide, high) = (table.width().max(28.0 + 19.0), table.height(table.rows.len()));
+        let (wide, high) = (table.width(), table.height(table.rows.len()));
         let (x0, x1) = (view.x(slice.near.at[2] + slice.solved.frame.tube) + 4.0, view.x(slice.far.at[2] - slice.solved.frame.tube) - 4.0);
         let (y0, y1) = (view.y(slice.leg.datums.frame_top) + 8.0, view.y(slice.leg.datums.frame_bottom + slice.solved.frame.tube) - 4.0);
         let mut y = y1 - high;
@@ -233,11 +236,15 @@ impl Sheet<'_, '_> {
     }
 
     /// The circle on the view that says where the detail is.
-    fn detail_mark(&self, canvas: &mut Canvas, view: &CutView, layers: &Layers, lens: &Lens) {
+    fn detail_ring(&self, canvas: &mut Canvas, view: &CutView, layers: &Layers, lens: &Lens) -> (PaperPoint, f64) {
         let factor = view.scale.factor();
         let centre = PaperPoint::new(view.x_mm(lens.middle.0), view.y_mm(lens.middle.1));
         let radius = lens.radius / lens.scale.factor() * factor;
         canvas.circle(layers.labels, centre, radius, super::canvas::Paint::pen(Pen::DIMENSION));
+        (centre, radius)
+    }
+
+    fn detail_letter(&self, canvas: &mut Canvas, layers: &Layers, centre: PaperPoint, radius: f64) {
         let name = self.detail_name();
         let style = Style::body().bold().sized(TITLE).middle();
         let places: Vec<PaperPoint> = [215.0_f64, 200.0, 230.0, 185.0, 165.0, 150.0, 245.0, 330.0]
@@ -268,7 +275,6 @@ impl Sheet<'_, '_> {
         for table in tables {
             y = table.draw(canvas, layer, PaperPoint::new(place.x, y), self.show) + 2.0;
         }
-        let _ = Colour::INK;
         y - 2.0
     }
 }

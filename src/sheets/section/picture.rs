@@ -7,7 +7,7 @@ use crate::sheets::canvas::{Canvas, Layer, Paint, corners, through};
 use crate::sheets::marks;
 use crate::sheets::materials::{self, Material};
 use crate::sheets::view::View;
-use crate::solve::{Extent, Face};
+use crate::solve::{Extent, Face, Fitting, FittingKind, Look, OpeningSort};
 use crate::units::Length;
 
 /// A view of a section.
@@ -46,7 +46,7 @@ impl Layers {
 /// The part of (w, z) that is drawn.
 pub fn bounds(slice: &Slice) -> Extent {
     let d = &slice.leg.datums;
-    let panel = if slice.near.openings.iter().any(|(_, f)| *f != slice.index) { -FRONT } else { Length::ZERO };
+    let panel = if slice.near.openings.iter().any(|(_, f)| *f != slice.index && has_front(&slice.leg.fittings[*f])) { -FRONT } else { Length::ZERO };
     let bodies = slice.body(slice.fitting).map_or(Length::ZERO, |body| body.x0);
     let x0 = slice.counter_edges.0.min(panel).min(bodies);
     let x1 = slice.counter_edges.1.max(slice.far.at[0]).max(slice.wall.map_or(Length::ZERO, |(_, a, b)| a.max(b)));
@@ -232,6 +232,11 @@ fn draw_floor(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slic
     materials::hatch(canvas, layers.cut, &[ring], Material::Ground, false);
 }
 
+/// Whether something stands before the face there: not before a vent or a pipe.
+pub fn has_front(fitting: &Fitting) -> bool {
+    matches!(fitting.kind, FittingKind::Opening(OpeningSort::Fitting)) && fitting.look != Look::Hole
+}
+
 /// The fitting itself and the fronts of others, as other work.
 fn draw_fittings(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice) {
     let pen = Pen::DIMENSION.coloured(Colour::GREY_LINE).dashed(Dash::PHANTOM);
@@ -239,6 +244,9 @@ fn draw_fittings(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &S
     for (skin, own) in [(&slice.near, true), (&slice.far, false)] {
         for &((z0, z1), index) in skin.openings.iter().filter(|(_, index)| *index != slice.index) {
             let fitting = &slice.leg.fittings[index];
+            if !has_front(fitting) {
+                continue;
+            }
             let (low, high) = (if fitting.to_floor { z0 } else { z0 - fitting.flange.near }, z1 + fitting.flange.far);
             let (face, out) = (skin.at[0], if own { skin.at[0] - FRONT } else { skin.at[0] + FRONT });
             canvas.polyline(layers.phantom, &corners(view.at(face, high), view.at(out, low)), true, Paint::pen(pen));
@@ -270,7 +278,7 @@ fn draw_flange(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Sli
 fn finished_line(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, pole: f64) {
     let zero = Length::ZERO;
     let x = view.x(zero);
-    let foot = view.y_mm(slice.floor(0.0)) + 5.0;
+    let foot = view.y_mm(slice.floor(0.0)) + 4.0;
     let mut real: Vec<(Span, bool)> = Vec::new();
     let skin = &slice.near;
     let faces = if skin.build.finish.is_some() { &skin.finish } else { &skin.board };

@@ -24,11 +24,12 @@ pub fn notes(slice: &Slice, show: Show) -> Vec<(String, String)> {
     if frame > Length::ZERO {
         say("The mistake", mistake(slice, show));
     }
-    let unmeasured: Vec<&str> = slice.fitting.measures.iter().filter(|(_, measure)| measure.measured.is_none()).map(|(name, _)| *name).collect();
+    let cut = |name: &str| !name.starts_with("body");
+    let unmeasured: Vec<&str> = slice.fitting.measures.iter().filter(|(name, measure)| cut(name) && measure.measured.is_none()).map(|(name, _)| *name).collect();
     let check = if unmeasured.is_empty() {
         format!("where the tape starts. Check the cutout against the {} in hand.", slice.fitting.name)
     } else {
-        format!("where the tape starts. Published, not measured yet: {}. Measure the {} in hand before cutting.", unmeasured.join(", "), slice.fitting.name)
+        format!("where the tape starts. Not measured yet: {}; do so before cutting.", unmeasured.join(", "))
     };
     say("Open circle", check);
     say("Caution", caution(slice).to_owned());
@@ -44,7 +45,7 @@ fn mistake(slice: &Slice, show: Show) -> String {
     if slice.is_notch() {
         let wrong = format!("{} held on the {frame} cuts {} too deep: ", show.prose(slice.hole.1), show.prose(build));
         let left = if lap <= Length::ZERO {
-            format!("no flange laps the back edge, so all of it stands open.")
+            "no flange laps the back edge, so all of it stands open.".to_owned()
         } else if lap < build {
             format!("the {} flange leaves a {} gap.", show.prose(lap), show.prose(build - lap))
         } else if lap == build {
@@ -57,7 +58,7 @@ fn mistake(slice: &Slice, show: Show) -> String {
     let behind = slice.counter_edges.1 - slice.hole.1;
     let wrong = format!("{} held on the {frame} sets the well {} too far back", show.prose(slice.hole.0), show.prose(build));
     if behind > build {
-        format!("{wrong}: {} of counter is left behind it, not {}.", show.prose(behind - build), show.prose(behind))
+        format!("{wrong}, {} from the counter\u{2019}s other edge.", show.prose(behind - build))
     } else {
         format!("{wrong}: it runs out of the counter, which has {} behind it.", show.prose(behind))
     }
@@ -67,7 +68,7 @@ fn mistake(slice: &Slice, show: Show) -> String {
 fn caution(slice: &Slice) -> &'static str {
     match slice.fitting.look {
         Look::Grill | Look::SideBurner => {
-            "gas and heat: local code, the appliance\u{2019}s listing and its manual govern openings and clearances; licensed trades only."
+            "gas and heat: local code, the listing and the manual govern; gas by licensed trades only."
         }
         Look::Sink | Look::Faucet => "water, drain and power near them: local code governs; licensed trades only.",
         _ if slice.fitting.heat.is_some() => "heat: local code and the appliance\u{2019}s manual govern; licensed trades only.",
