@@ -508,10 +508,15 @@ impl Drawn<'_, '_> {
         let count: usize = lines.iter().map(Vec::len).sum();
         let Some((first, _)) = list.first() else { return };
         let (top, bottom) = (self.view.y(d.frame_top) + 4.0, self.ring.centre.y + self.ring.radius - 2.0);
-        let fits = |y: &f64| canvas.is_clear_of_text(&[PaperPoint::new(self.view.x(*first), *y), PaperPoint::new(right, *y)]);
+        let fits = |y: &f64| {
+            let texts = lines.iter().flatten().enumerate();
+            let mut places = texts.map(|(k, line)| lettering::set(PaperPoint::new(right + 3.0, y + 4.8 * k as f64 + 1.25), line, &Style::body()));
+            let spine = [PaperPoint::new(self.view.x(*first), *y), PaperPoint::new(right, *y), PaperPoint::new(right, y + 4.8 * (count as f64 - 1.0))];
+            canvas.is_clear_of_text(&spine) && places.all(|text| canvas.is_free(&text))
+        };
         let deep = |y: f64| y + 4.8 * (count as f64 - 1.0);
         let levels: Vec<f64> = (0..60).map(|k| top + 7.0 + f64::from(k)).chain((0..7).map(|k| top + f64::from(k))).collect();
-        let chosen = levels.iter().copied().filter(|y| *y < bottom - 3.0).find(|y| fits(y) && deep(*y) <= bottom + 6.0);
+        let chosen = levels.iter().copied().filter(|y| *y < bottom - 3.0).find(|y| fits(y) && deep(*y) <= bottom + 10.0);
         let y = chosen.or(levels.iter().copied().find(fits)).unwrap_or(top);
         let (from, last) = (PaperPoint::new(self.view.x(*first), y), PaperPoint::new(right, y + 4.8 * (count - lines.last().map_or(1, Vec::len)) as f64));
         canvas.polyline(self.labels, &[from, PaperPoint::new(right, y), last], false, Paint::pen(Pen::DIMENSION));

@@ -63,7 +63,7 @@ impl Ladder {
 
     /// Room that it takes over the counter's top, mm.
     pub fn height(&self) -> f64 {
-        -self.lines.last().copied().unwrap_or(-FIRST_LINE) + 4.8 + if self.beside { 5.0 } else { 0.0 }
+        -self.lines.last().copied().unwrap_or(-FIRST_LINE) + 5.3 + if self.beside { 5.0 } else { 0.0 }
     }
 
     /// Room that it takes right of the cutout's back edge, mm.
