@@ -1,7 +1,7 @@
 //! The job's file as a whole.
 
 use super::{
-    BuildUpText, CounterText, FittingText, FrameText, HeightText, LegText, SiteText, SubstrateText, Text, TrimText,
+    BuildUpText, CounterText, FittingText, FrameText, HeightText, LegText, PrinterText, PrintersText, SiteText, SubstrateText, Text, TrimText,
 };
 use crate::findings::Problem;
 use serde::Deserialize;
@@ -104,6 +104,12 @@ pub struct TolerancesText {
 #[serde(rename = "paper", deny_unknown_fields)]
 pub struct PaperText {
     pub(crate) size: Option<Text>,
+    pub(crate) templates: Option<Text>,
+    pub(crate) margin: Option<Text>,
+    pub(crate) overlap: Option<Text>,
+    pub(crate) printer: Option<PrinterText>,
+    #[serde(default)]
+    pub(crate) printers: PrintersText,
 }
 
 /// Names with their values in the order written, names that come twice included.

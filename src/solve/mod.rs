@@ -20,7 +20,7 @@ mod substrate;
 
 pub use crate::parameters::given::{
     BoundKind, Build, CounterMaterial, DefaultUsed, Face, Finish, FinishKind, Job, Look, Measure, ModuleKind,
-    OpeningSort, Paper, Service, Splash, Tolerances, Trim, Width,
+    OpeningSort, Paper, Printer, Service, Splash, Tolerances, Trim, Width,
 };
 pub use datums::{Axis, Datum, Datums};
 pub use run::solve;

@@ -187,7 +187,17 @@ pub fn worked_example() -> Given {
             least_strip: inches(3.0),
             least_cover: inches(0.125),
         },
-        paper: Paper { name: "A3".to_owned(), width: 420.0, height: 297.0, place: None },
+        paper: Paper {
+            name: "A3".to_owned(),
+            width: 420.0,
+            height: 297.0,
+            place: None,
+            templates: None,
+            margin: None,
+            overlap: None,
+            printer: None,
+            printers: Vec::new(),
+        },
         defaults: Vec::new(),
     }
 }
