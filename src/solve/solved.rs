@@ -394,7 +394,8 @@ impl Fitting {
     }
 }
 
-/// Laps of a flange.
+/// Laps of a flange. Left and right go with [`Fitting::left`] and [`Fitting::right`]: the smaller coordinate
+/// is left, whichever way the viewer of the face sees it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct FlangeLap {
     /// Left.
@@ -546,7 +547,7 @@ pub struct Floor {
     /// Rise per unit of v (positive: falls towards the cook).
     pub per_v: f64,
     /// Measured spots, (u, v, z) mm with z = 0 as the solver set it; empty for a plane. Between spots the surface is
-    /// taken from the best plane through them plus each spot's own offset where a foot stands near it.
+    /// the best plane through them; a foot within 2 in of a spot stands at that spot's own height.
     pub spots: Vec<(f64, f64, f64)>,
 }
 
