@@ -88,12 +88,23 @@ pub enum Subject {
     Leg(usize),
     /// A module: leg index, module index.
     Module(usize, usize),
-    /// A fitting, by its index in the solved list.
-    Fitting(usize),
+    /// A fitting: leg index, index in that leg's solved list.
+    Fitting(usize, usize),
     /// The counter of a leg.
     Counter(usize),
     /// A foot: leg index, foot index.
     Foot(usize, usize),
+}
+
+impl Subject {
+    /// The leg that it is part of; `None` for the whole job.
+    pub const fn leg(&self) -> Option<usize> {
+        match *self {
+            Subject::Job => None,
+            Subject::Leg(leg) | Subject::Counter(leg) => Some(leg),
+            Subject::Module(leg, _) | Subject::Fitting(leg, _) | Subject::Foot(leg, _) => Some(leg),
+        }
+    }
 }
 
 /// One thing that a rule found.

@@ -1,7 +1,7 @@
 //! A body that doesn't fit behind its cutout: between the posts, before the back, clear of its neighbours.
 
 use super::{Rule, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{BodyBox, Face, Fitting, FittingKind, Leg, Solved};
 use crate::units::Length;
 
@@ -77,7 +77,7 @@ fn inside(solved: &Solved, leg: &Leg, (index, fitting): (usize, &Fitting), body:
     };
     Some(RULE.finding(
         severity,
-        Subject::Fitting(index),
+        fitting.subject(),
         fitting.place.as_ref(),
         format!(
             "{message} (clear inside of module {}: {} wide, {} deep)",
@@ -106,7 +106,7 @@ fn against(solved: &Solved, (index, a): (usize, &Fitting), (_, b): (usize, &Fitt
     };
     Some(RULE.finding(
         severity,
-        Subject::Fitting(index),
+        a.subject(),
         a.place.as_ref(),
         format!("the bodies of {} and {} {found}; {} is wanted between them", named(a), named(b), plain(wanted)),
         format!("move them {} farther apart, or choose one that is less deep", plain(wanted - clear)),

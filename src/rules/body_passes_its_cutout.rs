@@ -2,7 +2,7 @@
 
 use super::stack::{Term, stack};
 use super::{Rule, fittings, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{BodyBox, Face, Fitting, FittingKind, Solved};
 use crate::units::Length;
 
@@ -33,7 +33,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
             let severity = if size > hole { Severity::Stop } else { Severity::Warn };
             findings.push(RULE.finding(
                 severity,
-                Subject::Fitting(index),
+                fitting.subject(),
                 fitting.place.as_ref(),
                 format!(
                     "the body of {} is {} in {name}, its cutout {}: {} of play, in the worst case {}; none below 0 is wanted",

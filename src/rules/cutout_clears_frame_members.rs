@@ -1,7 +1,7 @@
 //! A cutout in front of a post, or through a rail of the box.
 
 use super::{Rule, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Cutout, Extent, Fitting, FittingKind, Leg, Member, Plane, Role, Solved};
 use crate::units::Length;
 
@@ -34,7 +34,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 let severity = if meets && post { Severity::Stop } else { Severity::Warn };
                 findings.push(RULE.finding(
                     severity,
-                    Subject::Fitting(index),
+                    fitting.subject(),
                     fitting.place.as_ref(),
                     format!("{} {found}; the rough gap wanted is {}", named(fitting), plain(gap)),
                     format!("give it {} more, by a wider module or another place", plain(need)),

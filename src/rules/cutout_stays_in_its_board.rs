@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Rule, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Board, Cutout, Extent, Leg, Plane, Solved};
 use crate::units::Length;
 
@@ -35,7 +35,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                     let by = solved.show.plain(by);
                     findings.push(RULE.finding(
                         Severity::Stop,
-                        Subject::Fitting(index),
+                        fitting.subject(),
                         fitting.place.as_ref(),
                         format!(
                             "{} runs {by} past the {side} of the {sheet}; its cutout has to stay inside",

@@ -1,7 +1,7 @@
 //! Dimensions that nobody has held a tape to yet.
 
 use super::{Rule, fittings, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].
@@ -27,7 +27,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         if !open.is_empty() {
             findings.push(RULE.finding(
                 Severity::Note,
-                Subject::Fitting(index),
+                fitting.subject(),
                 fitting.place.as_ref(),
                 format!("{} was never measured: {} as published", named(fitting), open.join(", ")),
                 "measure the fitting in hand before cutting, and write the figure as measured",

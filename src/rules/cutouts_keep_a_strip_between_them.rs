@@ -1,7 +1,7 @@
 //! Two cutouts of one sheet that meet, or nearly; and a cutout that leaves a sliver at the counter's edge.
 
 use super::{Rule, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Cutout, Extent, Fitting, Leg, Plane, Solved};
 use crate::units::Length;
 
@@ -98,7 +98,7 @@ fn tell(solved: &Solved, (index, fitting): (usize, &Fitting), other: String, str
         )
     };
     let instead = format!("move them at least {} farther apart", plain(least - strip));
-    RULE.finding(severity, Subject::Fitting(index), fitting.place.as_ref(), message, instead)
+    RULE.finding(severity, fitting.subject(), fitting.place.as_ref(), message, instead)
 }
 
 /// Width of the material between two cutouts; negative by how far they overlap.

@@ -1,7 +1,7 @@
 //! A cutout wider than its module, or off to one side of it.
 
 use super::{Rule, fittings, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Face, Solved};
 use crate::units::Length;
 
@@ -43,7 +43,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 format!("move it by at least {}, posts and gaps not counted", plain(by)),
             )
         };
-        findings.push(RULE.finding(Severity::Stop, Subject::Fitting(index), fitting.place.as_ref(), message, instead));
+        findings.push(RULE.finding(Severity::Stop, fitting.subject(), fitting.place.as_ref(), message, instead));
     }
     findings
 }

@@ -2,7 +2,7 @@
 
 use super::stack::{Term, stack};
 use super::{Rule, fittings, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Fitting, FittingKind, Leg, Solved};
 use crate::units::Length;
 
@@ -71,7 +71,7 @@ fn side_finding(
     let severity = if worst < Length::ZERO { Severity::Stop } else { Severity::Warn };
     Some(RULE.finding(
         severity,
-        Subject::Fitting(index),
+        fitting.subject(),
         fitting.place.as_ref(),
         format!(
             "the {side} flange of {} laps {}: with cut{with_finish} and placing off at once (worst case) it leaves {}, \

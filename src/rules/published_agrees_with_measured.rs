@@ -1,7 +1,7 @@
 //! A fitting in hand that is not as its sheet says.
 
 use super::{Rule, fittings, named};
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].
@@ -25,7 +25,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
             if apart > solved.tolerances.published {
                 findings.push(RULE.finding(
                     Severity::Warn,
-                    Subject::Fitting(index),
+                    fitting.subject(),
                     measure.place.as_ref().or(fitting.place.as_ref()),
                     format!(
                         "the {name} of {} was published as {} and measured as {}: {} apart, more than {}. The \

@@ -24,8 +24,8 @@ pub fn letters_lacking(solved: &Solved) -> Vec<Finding> {
         for (module, it) in leg.modules.iter().enumerate() {
             names.extend([&it.id, &it.name].map(|t| (Subject::Module(index, module), t.as_str(), it.place.as_ref())));
         }
-        for (fitting, it) in leg.fittings.iter().enumerate() {
-            names.extend([&it.name, &it.mark].map(|t| (Subject::Fitting(fitting), t.as_str(), it.place.as_ref())));
+        for it in &leg.fittings {
+            names.extend([&it.name, &it.mark].map(|t| (it.subject(), t.as_str(), it.place.as_ref())));
         }
     }
     let lacking = |(subject, name, place): (Subject, &str, Option<&Place>)| {

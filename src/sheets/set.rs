@@ -37,6 +37,15 @@ pub enum Kind {
 }
 
 impl Kind {
+    /// The leg that it shows; `None` for sheets of the whole job.
+    pub const fn leg(self) -> Option<usize> {
+        match self {
+            Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
+            Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
+            Kind::Plan | Kind::Schedules | Kind::MeasureTwice => None,
+        }
+    }
+
     /// The word that `--sheet` takes.
     pub const fn word(self) -> &'static str {
         match self {
@@ -142,12 +151,10 @@ impl<'s> Set<'s> {
     pub fn concerning(&self, kind: Kind) -> Vec<(usize, &'s Finding)> {
         let concerns = |subject: &Subject| match (kind, subject) {
             (Kind::Schedules | Kind::MeasureTwice | Kind::Plan, _) | (_, Subject::Job) => true,
-            (Kind::Section(leg, fitting), Subject::Fitting(found)) => {
-                self.solved.legs.get(leg).is_some_and(|_| *found == fitting)
-            }
+            (Kind::Section(leg, fitting), Subject::Fitting(..)) => *subject == Subject::Fitting(leg, fitting),
             (Kind::Section(..) | Kind::Client(..), Subject::Foot(..)) => false,
             (Kind::Counter(_) | Kind::Substrate(_) | Kind::Boards(_), Subject::Foot(..)) => false,
-            _ => true,
+            _ => kind.leg() == subject.leg(),
         };
         let numbered = self.findings.iter().enumerate().map(|(index, finding)| (index + 1, finding));
         numbered.filter(|(_, finding)| concerns(&finding.subject)).collect()

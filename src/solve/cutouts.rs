@@ -94,6 +94,7 @@ fn blank(fitting: &given::Fitting, edges: (Length, Length)) -> Fitting {
     let (left, right) =
         if runs_backwards(fitting.face) { (flange.right, flange.left) } else { (flange.left, flange.right) };
     Fitting {
+        at: (0, 0),
         id: fitting.id.clone(),
         name: fitting.name.clone(),
         mark: fitting.mark.clone().unwrap_or_default(),

@@ -41,9 +41,12 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
     let (mut taken, twice) = chosen(given.fittings.iter());
     keep(twice);
     let mut of_leg = located(given, &rows, show, &mut keep);
-    for (fittings, row) in of_leg.iter_mut().zip(&rows) {
+    for (leg, (fittings, row)) in of_leg.iter_mut().zip(&rows).enumerate() {
         if let Some((layout, _)) = row {
             *fittings = marked(std::mem::take(fittings), &layout.modules, &mut taken);
+        }
+        for (index, fitting) in fittings.iter_mut().enumerate() {
+            fitting.at = (leg, index);
         }
     }
 

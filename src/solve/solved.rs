@@ -7,7 +7,7 @@ use super::{
     BoundKind, Build, CounterMaterial, Datums, DefaultUsed, Face, Finish, Job, Look, Measure, ModuleKind, OpeningSort,
     Paper, Service, Splash, Tolerances, Trim, Width,
 };
-use crate::findings::Place;
+use crate::findings::{Place, Subject};
 use crate::geometry::{Outline, Placement, Region};
 use crate::units::{Length, Show};
 
@@ -331,6 +331,8 @@ pub enum FittingKind {
 /// A fitting with everything located.
 #[derive(Clone, Debug)]
 pub struct Fitting {
+    /// Where it stands in the run: its leg, and its place in that leg's list.
+    pub at: (usize, usize),
     /// Its id.
     pub id: String,
     /// Its name.
@@ -387,6 +389,10 @@ impl Fitting {
     /// Width of the cutout.
     pub fn width(&self) -> Length {
         self.right - self.left
+    }
+    /// As what a finding is about.
+    pub fn subject(&self) -> Subject {
+        Subject::Fitting(self.at.0, self.at.1)
     }
     /// Its cutout in a plane, if it has one there.
     pub fn cutout(&self, plane: Plane) -> Option<&Cutout> {

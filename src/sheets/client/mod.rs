@@ -75,7 +75,7 @@ fn findings(canvas: &mut Canvas, set: &Set<'_>, kind: Kind, view: &View<FrontFac
     let at = canvas.layer(Canvas::ROOT, "findings");
     for front in &scene.fronts {
         let place = crate::geometry::PaperPoint::new(view.x_mm(front.outside.middle()), view.y_mm((front.outside.y0 + front.outside.y1) / 2.0));
-        set.mark(canvas, at, kind, &Subject::Fitting(front.index), place);
+        set.mark(canvas, at, kind, &Subject::Fitting(leg, front.index), place);
     }
     for (index, module) in scene.leg.modules.iter().enumerate() {
         let place = crate::geometry::PaperPoint::new(view.x_mm(scene.x(module.centre().mm())), view.y_mm(scene.levels.0 / 2.0));

@@ -282,11 +282,11 @@ pub fn front(canvas: &mut Canvas, at: Layer, area: Area) {
 pub fn findings(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
     let layer = canvas.layer(plan.view.layer, "findings");
     let task = plan.task;
-    for (index, fitting) in plan.leg().fittings.iter().enumerate() {
+    for fitting in &plan.leg().fittings {
         let Some(cutout) = fitting.cutout(Plane::Counter) else { continue };
         if plan.part.holds(cutout.extent.centre_x()) {
             let place = plan.view.at(cutout.extent.centre_x(), cutout.extent.centre_y());
-            task.set.mark(canvas, layer, task.kind, &Subject::Fitting(index), place);
+            task.set.mark(canvas, layer, task.kind, &fitting.subject(), place);
         }
     }
     let area = plan.area();

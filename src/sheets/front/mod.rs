@@ -180,11 +180,11 @@ fn schedule_pages(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, first: usize) -> V
 fn findings(set: &Set<'_>, canvas: &mut Canvas, kind: Kind, e: &Elevation<'_>) {
     let at = canvas.layer(Canvas::ROOT, "findings");
     let d = &e.leg.datums;
-    for (index, fitting) in e.leg.fittings.iter().enumerate().filter(|(_, fitting)| e.part.has(fitting)) {
+    for fitting in e.leg.fittings.iter().filter(|fitting| e.part.has(fitting)) {
         let (x0, x1) = e.facing.span(fitting.left, fitting.right);
         let room = labels::hole(e, fitting);
         let place = room.map_or(e.view.at((x0 + x1).half(), d.counter_top), |r| PaperPoint::new(r.right - 5.0, (r.top + r.bottom) / 2.0));
-        set.mark(canvas, at, kind, &Subject::Fitting(index), place);
+        set.mark(canvas, at, kind, &fitting.subject(), place);
     }
     for index in e.part.modules.clone() {
         let Some(module) = e.leg.modules.get(index) else { continue };

@@ -59,9 +59,9 @@ pub fn about(set: &Set<'_>, subject: &Subject) -> String {
             let id = legs.get(leg).and_then(|leg| leg.modules.get(module)).map_or("", |module| module.id.as_str());
             format!("module {id}{}", leg_words(leg))
         }
-        Subject::Fitting(index) => {
-            let all = legs.iter().flat_map(|leg| &leg.fittings);
-            all.into_iter().nth(index).map_or(String::new(), |fitting| format!("{} {}", fitting.mark, fitting.name))
+        Subject::Fitting(leg, index) => {
+            let found = legs.get(leg).and_then(|leg| leg.fittings.get(index));
+            found.map_or(String::new(), |fitting| format!("{} {}", fitting.mark, fitting.name))
         }
     }
 }

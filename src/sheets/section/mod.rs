@@ -207,7 +207,7 @@ impl Sheet<'_, '_> {
         if !setting.levels {
             self.levels_inside(canvas, &view, layers.labels);
         }
-        self.set.mark(canvas, layers.labels, self.kind, &Subject::Fitting(slice.index), view.at(slice.hole.1, d.counter_top).moved(6.0, -4.0));
+        self.set.mark(canvas, layers.labels, self.kind, &slice.fitting.subject(), view.at(slice.hole.1, d.counter_top).moved(6.0, -4.0));
     }
 
     /// The levels as a small table in the hollow of the frame, where the view leaves no room beside it.
