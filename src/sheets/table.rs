@@ -3,7 +3,7 @@
 use super::canvas::{Canvas, Layer, Paint};
 use super::marks;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
-use crate::drawing::{Colour, Pen};
+use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::PaperPoint;
 use crate::units::{Length, Show, System};
 
@@ -83,7 +83,7 @@ pub enum Cell {
     Flagged(String),
     /// Words among flagged ones: set in as far as those.
     Indented(String),
-    /// A ruled blank to write in.
+    /// A tinted field to write in.
     Blank,
     /// A small open box to tick.
     Tick,
@@ -231,7 +231,8 @@ fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f6
             canvas.text(at, place(x + 3.6, y), text, &Style::body());
         }
         Cell::Blank => {
-            canvas.line(at, place(x, y + 0.6), place(x + column.width - 3.0, y + 0.6), Pen::DIMENSION);
+            let (a, b) = (place(x, y + 1.0 - ROW + 1.0), place(x + column.width - 3.0, y + 1.2));
+            canvas.rectangle(at, a, b, Paint::fill(Fill::tint(Colour::TINT_BOARD)));
         }
     }
 }

@@ -26,9 +26,12 @@ pub fn parts(table: Table, keys: usize, width: f64) -> Vec<Table> {
     let keys = keys.min(table.columns.len());
     let key_width: f64 = table.columns[..keys].iter().map(|column| column.width).sum();
     let mut shares: Vec<Vec<usize>> = Vec::new();
+    // Shares of about equal width look better than a full one and a leftover column.
+    let all = table.width() - key_width;
+    let even = all / (all / (width - key_width).max(1.0)).ceil();
     let mut used = f64::INFINITY;
     for (index, column) in table.columns.iter().enumerate().skip(keys) {
-        if used + column.width > width {
+        if used + column.width > width || used - key_width >= even - 1.0 {
             shares.push(Vec::new());
             used = key_width;
         }

@@ -68,17 +68,20 @@ fn add_fitting(flow: &mut Flow<'_, '_>, set: &Set<'_>, fitting: &Fitting) {
 /// Adds a table of checks. `sheets` says whether they come from a fitting's sheet, with a column for what that says.
 pub fn add(flow: &mut Flow<'_, '_>, show: Show, title: &str, checks: &[Check], sheets: bool) {
     let build = |width: f64| {
-        let of = |heading: &str| {
+        let of = |heading: &str, greatest: i64| {
             let head = heading.split('\n').map(|l| lettering::width(l, BODY, Weight::Regular)).fold(0.0, f64::max);
-            Column::figures(figures_width(show, Length::from_nm(9_999_000_000)).max(head + 2.5), heading)
+            Column::figures(figures_width(show, Length::from_nm(greatest * 1_000_000)).max(head + 2.5), heading)
         };
         let mut columns = vec![Column::words(6.0, ""), Column::words(0.0, "length")];
         if sheets {
-            columns.extend([of("published"), of("measured\nbefore")]);
+            columns.extend([of("published", 9999), of("measured\nbefore", 9999)]);
         }
-        columns.extend([of("drawn with"), Column::words(34.0, "measured now"), of("stop if off\nby more than")]);
+        columns.extend([of("drawn with", 9999), Column::words(0.0, "measured now"), of("stop if off\nby more than", 99)]);
         let fixed: f64 = columns.iter().map(|column| column.width).sum();
-        columns[1].width = (width - fixed).max(38.0);
+        let rest = width - fixed;
+        let blank = columns.len() - 2;
+        columns[blank].width = (rest - 38.0).clamp(24.0, 40.0);
+        columns[1].width = (rest - columns[blank].width).max(36.0);
         let row = |check: &Check| {
             let mut row = vec![Cell::Tick, Cell::Words(check.name.clone())];
             if sheets {

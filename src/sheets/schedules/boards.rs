@@ -1,6 +1,6 @@
 //! Boards fixed to the frame.
 
-use super::columns::{lengths, titled};
+use super::columns::{lengths, short, titled};
 use crate::sheets::flow::{Flow, fit};
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
@@ -11,7 +11,7 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let (show, leg_index) = (set.solved.show, leg);
     let leg = &set.solved.legs[leg_index];
     let build = |width: f64| {
-        let (across, high, thick) = (lengths(show, "across"), lengths(show, "high"), lengths(show, "thick"));
+        let (across, high, thick) = (lengths(show, "across"), lengths(show, "high"), short(show, "thick"));
         let fixed = 26.0 + 36.0 + across.width + high.width + thick.width;
         let cut = Column::words(fit::rest(width, fixed, 30.0), "cut for");
         let columns = vec![Column::words(26.0, "board"), Column::words(36.0, "of"), across, high, thick, cut];

@@ -20,6 +20,12 @@ pub fn lengths(show: Show, heading: &str) -> Column {
     Column::figures(figures_width(show, GREATEST).max(head + 2.5), heading)
 }
 
+/// A column of lengths that stay under 100 mm.
+pub fn short(show: Show, heading: &str) -> Column {
+    let head = heading.split('\n').map(|line| lettering::width(line, BODY, Weight::Regular)).fold(0.0, f64::max);
+    Column::figures(figures_width(show, Length::from_nm(99_000_000)).max(head + 2.5), heading)
+}
+
 /// A column of lengths from a datum, `from` before its name.
 pub fn datum(show: Show, from: &str, datum: Datum) -> Column {
     let words = datum.words();

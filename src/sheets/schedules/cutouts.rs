@@ -1,6 +1,6 @@
 //! Cutouts sheet by sheet: the size of each hole in each board, and what the frame has to clear.
 
-use super::columns::{lengths, or_none, titled};
+use super::columns::{lengths, or_none, short, titled};
 use super::fittings::plane_words;
 use crate::sheets::flow::Flow;
 use crate::sheets::set::Set;
@@ -15,11 +15,10 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let build = |_: f64| {
         let columns = vec![
             Column::words(12.0, "mark"),
-            Column::words(28.0, "cut in"),
+            Column::words(38.0, "cut in"),
             lengths(show, "\nacross"),
             lengths(show, "deep\nor high"),
-            lengths(show, "corner\nradius"),
-            Column::words(28.0, "open at"),
+            short(show, "corner\nradius"),
             lengths(show, "in the frame\nacross"),
             lengths(show, "\nhigh"),
         ];
@@ -42,10 +41,9 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
                     true => [Cell::Figure(across + gap * 2), Cell::Figure(high + gap * gaps)],
                     false => [Cell::Empty, Cell::Empty],
                 };
-                let mut row = vec![mark, Cell::words(plane_words(cutout.plane))];
+                let mut row = vec![mark, Cell::Words(cut_in(fitting, cutout))];
                 row.extend(size);
                 row.push(radius);
-                row.push(Cell::words(open_at(fitting, cutout)));
                 row.extend(frame);
                 rows.push(row);
             }
@@ -56,11 +54,12 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     flow.table(&titled(set, leg_index, "Cutouts, sheet by sheet"), 2, &build);
 }
 
-fn open_at(fitting: &Fitting, cutout: &Cutout) -> &'static str {
+fn cut_in(fitting: &Fitting, cutout: &Cutout) -> String {
+    let plane = plane_words(cutout.plane);
     match (cutout.open, cutout.plane) {
-        (false, _) => "closed",
-        (true, Plane::Counter | Plane::Substrate) => "front edge",
-        (true, _) if fitting.to_floor => "bottom edge",
-        (true, _) => "top edge",
+        (false, _) => plane.to_owned(),
+        (true, Plane::Counter | Plane::Substrate) => format!("{plane}, open at front"),
+        (true, _) if fitting.to_floor => format!("{plane}, open below"),
+        (true, _) => format!("{plane}, open above"),
     }
 }

@@ -1,6 +1,6 @@
 //! Feet and their heights, and where the services come up.
 
-use super::columns::{datum, lengths, or_none, titled};
+use super::columns::{datum, or_none, short, titled};
 use crate::sheets::flow::Flow;
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
@@ -16,8 +16,8 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
             Column::words(18.0, "module"),
             datum(show, "from", Datum::FinishedLeftEnd),
             datum(show, "from", Datum::FinishedFace),
-            lengths(show, "floor below\nits high point"),
-            lengths(show, "set to,\nfloor to frame"),
+            short(show, "floor below\nits high point"),
+            short(show, "set to,\nfloor to frame"),
         ];
         let mut breaks = Vec::new();
         let rows = leg.feet.iter().enumerate().map(|(index, foot)| {

@@ -21,7 +21,7 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         let fixed = 10.0 + 16.0 + 30.0;
         let columns = vec![
             Column::words(10.0, "no."),
-            Column::words(16.0, "weight"),
+            Column::words(16.0, "severity"),
             Column::words(30.0, "about"),
             Column::words(fit::rest(width, fixed, 80.0), "what was found, and what to do instead"),
         ];

@@ -1,24 +1,26 @@
 //! Fittings: what each is, where it sits, its cutout, flange, body, weight and heat.
 
-use super::columns::{lengths, or_none, titled};
+use super::columns::{lengths, or_none, short, titled};
 use crate::sheets::flow::Flow;
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
 use crate::solve::{Face, Fitting, FittingKind, OpeningSort, Plane};
+use crate::units::System;
 
 /// Adds the schedules of a leg's fittings.
 pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let (show, leg_index) = (set.solved.show, leg);
     let leg = &set.solved.legs[leg_index];
+    let both = show.system == System::Both;
     let build = |_: f64| {
         let columns = vec![
             Column::words(12.0, "mark"),
-            Column::words(38.0, "fitting"),
-            Column::words(34.0, "set into"),
-            Column::words(16.0, "module"),
-            Column::words(24.0, "located\nfrom"),
-            Column::right(24.0, "weight"),
-            Column::right(26.0, "heat"),
+            Column::words(34.0, "fitting"),
+            Column::words(32.0, "set into"),
+            Column::words(14.0, "module"),
+            Column::words(23.0, "located\nfrom"),
+            Column::right(if both { 29.0 } else { 20.0 }, "weight"),
+            Column::right(if both { 42.0 } else { 25.0 }, "heat"),
         ];
         let row = |fitting: &Fitting| {
             let module = leg.modules.get(fitting.module).map_or(String::new(), |module| module.id.clone());
@@ -45,14 +47,14 @@ fn bodies(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let build = |_: f64| {
         let columns = vec![
             Column::words(12.0, "mark"),
-            lengths(show, "flange laps\nleft"),
-            lengths(show, "\nright"),
-            lengths(show, "back\nor top"),
-            lengths(show, "front or\nbottom"),
+            short(show, "flange laps\nleft"),
+            short(show, "\nright"),
+            short(show, "back\nor top"),
+            short(show, "front or\nbottom"),
             lengths(show, "body\nwidth"),
             lengths(show, "\ndepth"),
             lengths(show, "\nheight"),
-            lengths(show, "clear\nround it"),
+            short(show, "clear\nround it"),
         ];
         let row = |fitting: &Fitting| {
             let lap = fitting.flange;

@@ -1,6 +1,6 @@
 //! Materials: the layers of each face from the bare frame out, and what the rest is made of.
 
-use super::columns::{lengths, titled};
+use super::columns::{short, titled};
 use super::findings::FACES;
 use crate::sheets::flow::{Flow, fit};
 use crate::sheets::set::Set;
@@ -12,8 +12,8 @@ pub fn build_ups(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let (show, leg_index) = (set.solved.show, leg);
     let leg = &set.solved.legs[leg_index];
     let build = |width: f64| {
-        let (thick, out) = (lengths(show, "thick"), lengths(show, "outside of it\nover bare frame"));
-        let spread = lengths(show, "may vary\neither way");
+        let (thick, out) = (short(show, "thick"), short(show, "outside of it\nover bare frame"));
+        let spread = short(show, "may vary\neither way");
         let fixed = 26.0 + thick.width + out.width + spread.width;
         let name = Column::words(fit::rest(width, fixed, 40.0), "layer");
         let columns = vec![Column::words(26.0, "face"), name, thick, out, spread];
@@ -53,7 +53,7 @@ pub fn build_ups(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
 pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let (solved, show) = (set.solved, set.solved.show);
     let build = |width: f64| {
-        let thick = lengths(show, "thick");
+        let thick = short(show, "thick");
         let note = Column::words(fit::rest(width, 30.0 + 50.0 + thick.width, 40.0), "note");
         let columns = vec![Column::words(30.0, "part"), Column::words(50.0, "material"), thick, note];
         let mut rows = vec![
