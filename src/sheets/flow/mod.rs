@@ -83,6 +83,11 @@ impl<'f, 's> Flow<'f, 's> {
         }
     }
 
+    /// Adds a table where a page that is there already has room for it whole, and says whether one has.
+    pub fn table_if_room(&mut self, title: &str, build: &dyn Fn(f64) -> Table) -> bool {
+        self.table_anywhere(title, build)
+    }
+
     /// Adds notes under a title: lead words in semi-bold, sentences beside them.
     pub fn notes(&mut self, title: &str, notes: &[(String, String)]) {
         if notes.is_empty() || (self.anywhere && self.notes_anywhere(title, notes)) {

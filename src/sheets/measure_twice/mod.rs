@@ -30,7 +30,9 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
             add_fitting(&mut flow, set, fitting);
         }
     }
-    flow.table("Measured by", 0, &|width| signatures(width));
+    if !flow.table_if_room("Measured by", &signatures) {
+        flow.table("Measured by", 0, &signatures);
+    }
     flow.finish()
 }
 

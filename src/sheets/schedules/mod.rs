@@ -1,5 +1,6 @@
 //! The schedules: everything of the run as lists, on as many pages as they take.
 
+pub mod assumed;
 mod boards;
 mod columns;
 mod cutouts;
@@ -14,6 +15,9 @@ mod weights;
 use super::flow::{Flow, Heads};
 use super::set::{Kind, Set};
 use crate::drawing::Page;
+
+pub use columns::titled;
+pub use fittings::set_into;
 
 /// Draws its pages.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
@@ -35,6 +39,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         weights::add(&mut flow, set, leg);
     }
     materials::add(&mut flow, set);
+    assumed::add(&mut flow, set);
     findings::cautions(&mut flow, set);
     flow.finish()
 }

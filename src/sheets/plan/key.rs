@@ -1,0 +1,79 @@
+//! The plan of all legs where they lie, for the whole; each leg's own plan carries its dimensions.
+
+use super::seen::Seen;
+use super::{marks, run, sheet, walls};
+use crate::drawing::lettering::Style;
+use crate::geometry::{LegPoint, PaperPoint, Plan};
+use crate::sheets::canvas::Canvas;
+use crate::sheets::frame::{self, Area};
+use crate::sheets::scale::Scale;
+use crate::sheets::set::{Kind, Set};
+use crate::sheets::title_block;
+use crate::sheets::view::View;
+
+/// Draws the view and returns the canvas, the areas left for lists, and the scale in words.
+pub fn draw(set: &Set<'_>, kind: Kind) -> (Canvas, Vec<Area>, String) {
+    let solved = set.solved;
+    let mut canvas = set.sheet();
+    let inside = frame::inside(&canvas);
+    let block = title_block::corner(&canvas);
+    let (room, top) = ((inside.width() - 40.0, inside.height() - 80.0), inside.top + 20.0);
+    // Drawn thicknesses of walls depend on the scale a little: the extents at the smallest one hold for all.
+    let (x0, y0, x1, y1) = extents(set);
+    let scale = Scale::fitting((x1 - x0, y1 - y0), room, Scale(10));
+    let factor = scale.factor();
+    let left = inside.left + (inside.width() - (x1 - x0) * factor) / 2.0;
+    let origin = PaperPoint::new(left - x0 * factor, top + y1 * factor);
+    title_block::heading(&mut canvas, inside.left, inside.top + 3.5, "Plan of the whole run", &scale.words());
+    let view: View<Plan> = View::open(&mut canvas, "plan", scale, origin);
+    let bar = canvas.layer(view.layer, "scale-bar");
+    crate::sheets::marks::scale_bar(&mut canvas, bar, inside.right - 3.0, inside.top + 4.5, scale, solved.show.system);
+    let geometry = canvas.layer(view.layer, "run");
+    let seen = |index: usize| Seen { leg: &solved.legs[index], index, placement: solved.legs[index].placement, view: &view };
+    for index in 0..solved.legs.len() {
+        walls::draw(&mut canvas, geometry, &seen(index));
+        run::draw(&mut canvas, geometry, &seen(index));
+    }
+    let notes = canvas.layer(view.layer, "marks");
+    for index in 0..solved.legs.len() {
+        name(&mut canvas, notes, set, &seen(index));
+        marks::rings(&mut canvas, notes, &seen(index));
+        marks::services(&mut canvas, notes, &seen(index));
+    }
+    for index in 0..solved.legs.len() {
+        marks::findings(&mut canvas, notes, set, kind, &seen(index));
+    }
+    let bottom = (top + (y1 - y0) * factor + 22.0).min(inside.bottom);
+    let words = scale.words();
+    (canvas, sheet::areas(inside, (block.x, block.y), bottom), words)
+}
+
+/// The box round all legs and what bounds them, plan millimetres.
+fn extents(set: &Set<'_>) -> (f64, f64, f64, f64) {
+    let mut all = (f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
+    for leg in &set.solved.legs {
+        let reach = walls::reach(leg, 0.05);
+        for (u, v) in [(reach.left, reach.front), (reach.right, reach.front), (reach.right, reach.back), (reach.left, reach.back)] {
+            let p = leg.placement.to_plan(LegPoint::new(u, v));
+            all = (all.0.min(p.x), all.1.min(p.y), all.2.max(p.x), all.3.max(p.y));
+        }
+    }
+    all
+}
+
+/// A leg's name and its finished length, in the first white place round its middle.
+fn name(canvas: &mut Canvas, at: crate::sheets::canvas::Layer, set: &Set<'_>, seen: &Seen<'_>) {
+    let (leg, datums) = (seen.leg, &seen.leg.datums);
+    let length = set.solved.show.prose(datums.finished_right);
+    let text = format!("leg {}, {}: {length} finished end to finished end", seen.index + 1, leg.id);
+    let middle = datums.finished_right.half().mm();
+    let places: Vec<PaperPoint> = [6.0, 11.0, 16.0, 21.0, 26.0]
+        .iter()
+        .map(|off| seen.at_mm(middle, datums.counter_front.mm() - seen.model(*off)))
+        .collect();
+    let style = Style::body().bold().middle();
+    if canvas.text_at_first(at, &places, &text, &style).is_none() {
+        let short = format!("leg {}", seen.index + 1);
+        canvas.text_at_first(at, &places, &short, &style);
+    }
+}

@@ -1,0 +1,33 @@
+//! The plan: all legs with what bounds them, and what every reader of the set needs first.
+
+mod key;
+mod landing;
+mod levels;
+mod lines;
+mod lists;
+mod marks;
+mod run;
+mod seen;
+mod sheet;
+mod walls;
+
+use super::flow::{Flow, Heads};
+use super::set::{Kind, Set};
+use crate::drawing::Page;
+
+/// Draws its pages: a run of several legs, or a turned one, has a plan of the whole first, then each leg by itself.
+pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
+    let legs = &set.solved.legs;
+    let mut views = Vec::new();
+    let turned = legs.iter().any(|leg| leg.placement.angle.abs() > 1e-9);
+    if legs.len() > 1 || turned {
+        views.push(key::draw(set, kind));
+    }
+    for index in 0..legs.len() {
+        views.push(sheet::draw(set, kind, index));
+    }
+    let heads = Heads { title: "Plan".to_owned(), document: "Plan".to_owned(), scale: "\u{2013}".to_owned() };
+    let mut flow = Flow::beside(set, kind, heads, views);
+    lists::add(&mut flow, set);
+    flow.finish()
+}
