@@ -190,6 +190,9 @@ pub fn depths(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, edge:
         .datums("counter edge", "counter back edge")
         .label("counter");
     for line in [frame, finished, counter] {
-        fitted(line, seen, show).draw(canvas, at, seen.view, show);
+        let line = fitted(line, seen, show);
+        // Numbers without room between their ends go to the front, where no wall stands.
+        let line = if line.fits(seen.view, show) { line } else { line.number(Number::Before(6.5)) };
+        line.draw(canvas, at, seen.view, show);
     }
 }

@@ -15,7 +15,7 @@ pub const WALL: f64 = 8.0;
 /// Most of a pier's or post's width that is drawn, mm of paper.
 pub const PIER: f64 = 18.0;
 /// How far a wall goes on past the run before it is broken off, mm of paper.
-const ON: f64 = 9.0;
+const ON: f64 = 6.0;
 
 /// Paper that a bound's drawn thickness takes at a scale, mm.
 pub fn drawn(bound: &Bound, factor: f64) -> f64 {
@@ -153,7 +153,7 @@ pub fn label(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show) {
         places.push(PaperPoint::new(right + 12.0, y + 4.0));
         canvas.text_at_first(at, &places, &text, &style);
     }
-    let front = seen.at_mm(0.0, reach.front).y + 9.0;
+    let front = seen.at_mm(0.0, reach.front).y + ON;
     let gaps = [
         (&leg.left, -leg.left.at, -leg.left.at_counter, true),
         (&leg.right, leg.right.at - leg.datums.finished_right, leg.right.at_counter - leg.datums.finished_right, false),
