@@ -130,7 +130,7 @@ impl<'f, 's> Flow<'f, 's> {
 
     fn table_anywhere(&mut self, title: &str, build: &dyn Fn(f64) -> Table) -> bool {
         for sheet in &mut self.sheets {
-            for index in 0..sheet.slots.len() {
+            for index in slots::order(&sheet.slots) {
                 let width = sheet.slots[index].area.width();
                 let table = build(width);
                 if table.rows.is_empty() {
@@ -149,7 +149,7 @@ impl<'f, 's> Flow<'f, 's> {
 
     fn notes_anywhere(&mut self, title: &str, notes: &[(String, String)]) -> bool {
         for sheet in &mut self.sheets {
-            for index in 0..sheet.slots.len() {
+            for index in slots::order(&sheet.slots) {
                 let (width, room) = (sheet.slots[index].area.width(), sheet.slots[index].room());
                 if width >= 60.0 && title_width(title) <= width && TITLED + notes_height(notes, width) <= room {
                     sheet.put_notes(index, title, notes, false);

@@ -49,3 +49,13 @@ pub fn columns(canvas: &Canvas) -> Vec<Slot> {
         })
         .collect()
 }
+
+/// The order in which slots are offered to a block that may go anywhere: from the left, but a page with many slots is
+/// filled evenly, the emptiest first.
+pub fn order(slots: &[Slot]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..slots.len()).collect();
+    if slots.len() > 3 {
+        order.sort_by(|&a, &b| slots[a].top.total_cmp(&slots[b].top));
+    }
+    order
+}

@@ -1,18 +1,19 @@
 //! The plan of all legs where they lie, for the whole; each leg's own plan carries its dimensions.
 
 use super::seen::Seen;
+use super::sheet::Drawn;
 use super::{marks, run, sheet, walls};
 use crate::drawing::lettering::Style;
 use crate::geometry::{LegPoint, PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
-use crate::sheets::frame::{self, Area};
+use crate::sheets::frame;
 use crate::sheets::scale::Scale;
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::title_block;
 use crate::sheets::view::View;
 
 /// Draws the view and returns the canvas, the areas left for lists, and the scale in words.
-pub fn draw(set: &Set<'_>, kind: Kind) -> (Canvas, Vec<Area>, String) {
+pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     let solved = set.solved;
     let mut canvas = set.sheet();
     let inside = frame::inside(&canvas);

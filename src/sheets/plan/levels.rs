@@ -6,6 +6,7 @@ use crate::drawing::{Colour, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::apart;
+use crate::sheets::table::{Cell, Column, Table};
 use crate::sheets::{marks, table};
 use crate::solve::{Datum, Leg};
 use crate::units::{Length, Show};
@@ -52,8 +53,19 @@ pub fn reach(leg: &Leg, show: Show) -> f64 {
     LEADER + names_width(&levels(leg)) + 2.0 + table::figures_width(show, Length::from_mm(999.0)) + 2.0
 }
 
-/// Draws the fan; `edge` is the paper x of the run's end and `way` 1 to the right, -1 to the left.
-pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, edge: f64, way: f64) {
+/// The same depths as a table, where the sheet has no room for the fan.
+pub fn table(leg: &Leg, show: Show) -> Table {
+    let columns = vec![
+        Column::words(52.0, "face or edge"),
+        Column::figures(table::figures_width(show, Length::from_mm(999.0)).max(40.0), "from\nfinished face").from_finished(),
+    ];
+    let row = |level: Level| vec![Cell::Words(level.name), Cell::Finished(level.v)];
+    Table { columns, rows: levels(leg).into_iter().map(row).collect(), breaks: Vec::new() }
+}
+
+/// Draws the fan; `start` is the paper x of the run's end, `edge` that of what else stands there, and `way` 1 to the
+/// right, -1 to the left.
+pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, start: f64, edge: f64, way: f64) {
     let list = levels(seen.leg);
     let names = names_width(&list);
     let places: Vec<f64> = list.iter().map(|level| seen.at(Length::ZERO, level.v).y).collect();
@@ -64,7 +76,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, edge: f
         let colour = if level.finished { Colour::ACCENT } else { Colour::INK };
         let x = |off: f64| edge + way * off;
         let p = PaperPoint::new;
-        let points = [p(x(1.5), place), p(x(4.5), place), p(x(9.5), y), p(x(LEADER - 1.0), y)];
+        let points = [p(start + way * 1.5, place), p(x(4.5), place), p(x(9.5), y), p(x(LEADER - 1.0), y)];
         canvas.polyline(at, &points, false, Paint::pen(Pen::DIMENSION.coloured(colour)));
         let baseline = y + BODY / 2.0;
         let name = crate::sheets::title_block::shortened(&level.name, names - 3.6, &Style::body());

@@ -110,7 +110,12 @@ fn running(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, line: f6
         finished: true,
         stops,
     };
-    let reach = running.reach(show) + 7.0;
+    let mut at_paper = seen.view.x(Length::ZERO);
+    let near = running.stops.iter().any(|stop| {
+        let x = seen.view.x(stop.at.0);
+        x - std::mem::replace(&mut at_paper, x) < 3.8
+    });
+    let reach = running.reach(show) + if near { 6.5 } else { 2.0 };
     running.draw(canvas, at, seen.view, show);
     line + reach
 }
@@ -170,11 +175,11 @@ pub fn behind(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, line:
     fitted(overall, seen, show).draw(canvas, at, seen.view, show);
 }
 
-/// Depths as dimensions beside one end: frame, finished face to what is behind, counter. `first` is the paper x of the
-/// nearest line, `way` -1 to the left.
-pub fn depths(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, edge: f64, way: f64) {
+/// Depths as dimensions beside one end: frame, finished face to what is behind, counter. `start` is the paper x of the
+/// run's end, `edge` that of what else stands there, `way` -1 to the left.
+pub fn depths(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, start: f64, edge: f64, way: f64) {
     let (leg, datums) = (seen.leg, &seen.leg.datums);
-    let witness = Some(edge + way * 1.5);
+    let witness = Some(start + way * 1.5);
     let u = if way < 0.0 { datums.counter_left } else { datums.counter_right };
     let dimension = |from: Length, to: Length, step: f64| {
         Dimension::new(Across::Y, (u, from), (u, to), edge + way * (10.0 + step * NEXT)).witnesses(witness, witness)

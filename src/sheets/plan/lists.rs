@@ -10,13 +10,23 @@ use crate::units::Length;
 
 use super::landing;
 
-/// Adds all lists to a flow.
-pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
+/// Height of paper that the list of sheets takes, mm.
+pub fn index_height(set: &Set<'_>) -> f64 {
+    let table = sheets(set, 100.0);
+    table.height(table.rows.len()) + 7.0
+}
+
+/// Adds all lists to a flow; `without_fan` are the legs whose depths the drawing had no room for.
+pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, without_fan: &[usize]) {
     flow.table("Sheets of this set", 1, &|width| sheets(set, width));
     job(flow, set);
     for leg in 0..set.solved.legs.len() {
         flow.table(&titled(set, leg, "Marks"), 1, &|width| marks(set, leg, width));
         landings(flow, set, leg);
+        if without_fan.contains(&leg) {
+            let title = titled(set, leg, "Depths");
+            flow.table(&title, 1, &|_| super::levels::table(&set.solved.legs[leg], set.solved.show));
+        }
         feet::services(flow, set, leg);
     }
     findings(flow, set);

@@ -23,11 +23,17 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     if legs.len() > 1 || turned {
         views.push(key::draw(set, kind));
     }
+    let wanted = if views.is_empty() { lists::index_height(set) } else { 0.0 };
+    let mut without_fan = Vec::new();
     for index in 0..legs.len() {
-        views.push(sheet::draw(set, kind, index));
+        let (view, fan) = sheet::draw(set, kind, index, wanted);
+        views.push(view);
+        if !fan {
+            without_fan.push(index);
+        }
     }
     let heads = Heads { title: "Plan".to_owned(), document: "Plan".to_owned(), scale: "\u{2013}".to_owned() };
     let mut flow = Flow::beside(set, kind, heads, views);
-    lists::add(&mut flow, set);
+    lists::add(&mut flow, set, &without_fan);
     flow.finish()
 }

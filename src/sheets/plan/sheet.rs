@@ -6,26 +6,29 @@ use crate::geometry::{PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
 use crate::sheets::dimensions::NEXT;
 use crate::sheets::frame::{self, Area, MARGIN};
-use crate::sheets::scale::Scale;
+use crate::sheets::scale::{STANDARD, Scale};
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::title_block;
 use crate::sheets::view::View;
 use crate::solve::{Face, Leg};
+
+/// A canvas, the areas that are left on it for lists, and its scale in words.
+pub type Drawn = (Canvas, Vec<Area>, String);
 
 /// From the top of a sheet's inside to the top of a view under its heading, mm.
 const HEADING: f64 = 8.0;
 /// Room in front of the counter for section marks and rings, mm.
 const STRIP: f64 = 21.0;
 
-/// Draws the view and returns the canvas, the areas left for lists, and the scale in words.
-pub fn draw(set: &Set<'_>, kind: Kind, index: usize) -> (Canvas, Vec<Area>, String) {
+/// Draws the view and returns it, and whether it shows the fan of depths. `wanted` is the height of paper that the
+/// first lists would like to have under it.
+pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, bool) {
     let (solved, leg) = (set.solved, &set.solved.legs[index]);
     let mut canvas = set.sheet();
     let inside = frame::inside(&canvas);
     let block = title_block::corner(&canvas);
-    let layout = Layout::of(leg, set);
     let most = inside.height() - HEADING - (frame::border(&canvas).bottom - block.y);
-    let scale = layout.scale((inside.width(), most));
+    let (layout, scale) = Layout::chosen(leg, set, inside, most, wanted);
     let (wide, high) = layout.size(scale);
     let reach = walls::reach(leg, scale.factor());
     let spare = (inside.width() - wide).max(0.0) / 2.0;
@@ -55,9 +58,12 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize) -> (Canvas, Vec<Area>, Stri
     lines::behind(&mut canvas, dims, &seen, solved.show, back - clear, back - 1.5);
     let lowest = lines::in_front(&mut canvas, dims, &seen, solved.show, front + STRIP + 6.0);
     let (fan_left, at_left, at_right) = (layout.fan_left, left - layout.ring_left, right + layout.ring_right);
-    let (ladder, fan) = if fan_left { ((at_right, 1.0), (at_left, -1.0)) } else { ((at_left, -1.0), (at_right, 1.0)) };
-    lines::depths(&mut canvas, dims, &seen, solved.show, ladder.0, ladder.1);
-    levels::draw(&mut canvas, dims, &seen, solved.show, fan.0, fan.1);
+    let (on_left, on_right) = ((left, at_left, -1.0), (right, at_right, 1.0));
+    let (ladder, fan) = if fan_left { (on_right, on_left) } else { (on_left, on_right) };
+    lines::depths(&mut canvas, dims, &seen, solved.show, ladder.0, ladder.1, ladder.2);
+    if layout.has_fan {
+        levels::draw(&mut canvas, dims, &seen, solved.show, fan.0, fan.1, fan.2);
+    }
     marks::sections(&mut canvas, notes, set, &seen, front, back);
     marks::rings(&mut canvas, notes, &seen);
     marks::services(&mut canvas, notes, &seen);
@@ -74,7 +80,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize) -> (Canvas, Vec<Area>, Stri
 
     let bottom = (lowest + 10.0).max(inside.top + HEADING + high + 4.0);
     let words = scale.words();
-    (canvas, areas(inside, (block.x, block.y), bottom), words)
+    ((canvas, areas(inside, (block.x, block.y), bottom), words), layout.has_fan)
 }
 
 /// The paper that a leg's drawing takes round the leg itself.
@@ -83,6 +89,7 @@ struct Layout<'l> {
     set: &'l Set<'l>,
     fan_left: bool,
     fan: f64,
+    has_fan: bool,
     ring_left: f64,
     ring_right: f64,
     rings_behind: bool,
@@ -92,7 +99,20 @@ struct Layout<'l> {
 const LADDER: f64 = 10.0 + 2.0 * NEXT + 3.0;
 
 impl<'l> Layout<'l> {
-    fn of(leg: &'l Leg, set: &'l Set<'l>) -> Layout<'l> {
+    /// The layout and the scale of a leg. The fan of depths gives way to a table where it would cost two steps of
+    /// scale; the scale gives up to two steps for the lists under the view.
+    fn chosen(leg: &'l Leg, set: &'l Set<'l>, inside: Area, most: f64, wanted: f64) -> (Layout<'l>, Scale) {
+        let step = |scale: Scale| STANDARD.iter().position(|it| *it == scale).unwrap_or(STANDARD.len());
+        let (with, without) = (Layout::of(leg, set, true), Layout::of(leg, set, false));
+        let room = (inside.width(), most);
+        let (large, small) = (without.scale(room), with.scale(room));
+        let (layout, scale) = if step(small) >= step(large) + 2 { (without, large) } else { (with, small) };
+        let shared = (room.0, most.min(inside.height() - HEADING - wanted - 10.0));
+        let lower = layout.scale(shared);
+        if step(lower) <= step(scale) + 2 { (layout, lower) } else { (layout, scale) }
+    }
+
+    fn of(leg: &'l Leg, set: &'l Set<'l>, has_fan: bool) -> Layout<'l> {
         let on = |face: Face| leg.on_face(face).next().is_some();
         let ring = |face: Face| if on(face) { 14.0 } else { 0.0 };
         // The fan of depths goes to the free end, so that its lines come from the layers themselves.
@@ -101,7 +121,8 @@ impl<'l> Layout<'l> {
             leg,
             set,
             fan_left,
-            fan: levels::reach(leg, set.solved.show),
+            fan: if has_fan { levels::reach(leg, set.solved.show) } else { 12.0 },
+            has_fan,
             ring_left: ring(Face::Left),
             ring_right: ring(Face::Right),
             rings_behind: on(Face::Back),
@@ -134,8 +155,7 @@ impl<'l> Layout<'l> {
             let (wide, high) = self.size(**scale);
             **scale >= Scale(5) && wide <= room.0 && high <= room.1
         };
-        let standard = crate::sheets::scale::STANDARD;
-        standard.iter().find(fits).or(standard.last()).copied().unwrap_or(Scale(100))
+        STANDARD.iter().find(fits).or(STANDARD.last()).copied().unwrap_or(Scale(100))
     }
 }
 
