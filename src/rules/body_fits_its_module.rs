@@ -19,16 +19,15 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for leg in &solved.legs {
-        for (index, fitting) in leg.fittings.iter().enumerate() {
+        for fitting in &leg.fittings {
             if let Some(body) = &fitting.body {
-                findings.extend(inside(solved, leg, (index, fitting), body));
+                findings.extend(inside(solved, leg, fitting, body));
             }
         }
         // Fittings are listed module by module.
-        let numbered: Vec<(usize, &Fitting)> = leg.fittings.iter().enumerate().collect();
-        for module in numbered.chunk_by(|a, b| a.1.module == b.1.module) {
-            for (at, &first) in module.iter().enumerate() {
-                findings.extend(module[at + 1..].iter().filter_map(|&second| against(solved, first, second)));
+        for module in leg.fittings.chunk_by(|a, b| a.module == b.module) {
+            for (at, first) in module.iter().enumerate() {
+                findings.extend(module[at + 1..].iter().filter_map(|second| against(solved, first, second)));
             }
         }
     }
@@ -36,7 +35,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
 }
 
 /// Against posts, back and bottom. A body stands between the posts, and ends before the tubes of the far side.
-fn inside(solved: &Solved, leg: &Leg, (index, fitting): (usize, &Fitting), body: &BodyBox) -> Option<Finding> {
+fn inside(solved: &Solved, leg: &Leg, fitting: &Fitting, body: &BodyBox) -> Option<Finding> {
     let (d, tube) = (&leg.datums, solved.frame.tube);
     let module = leg.modules.get(fitting.module)?;
     let (left, right) = (module.left + tube, module.right - tube);
@@ -90,7 +89,7 @@ fn inside(solved: &Solved, leg: &Leg, (index, fitting): (usize, &Fitting), body:
 }
 
 /// Two bodies of one module, each with its clearance; the greater one counts between them.
-fn against(solved: &Solved, (index, a): (usize, &Fitting), (_, b): (usize, &Fitting)) -> Option<Finding> {
+fn against(solved: &Solved, a: &Fitting, b: &Fitting) -> Option<Finding> {
     let (one, two) = (a.body.as_ref()?, b.body.as_ref()?);
     let apart = |p: (Length, Length), q: (Length, Length)| (q.0 - p.1).max(p.0 - q.1);
     let clear = apart(one.u, two.u).max(apart(one.v, two.v)).max(apart(one.z, two.z));

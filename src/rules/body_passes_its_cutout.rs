@@ -20,7 +20,7 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
-    for (_, index, fitting) in fittings(solved) {
+    for (_, fitting) in fittings(solved) {
         let Some(body) = &fitting.body else { continue };
         for (name, hole, size) in sides(fitting, body) {
             // Both edges of the cut may be off.

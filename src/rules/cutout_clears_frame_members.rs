@@ -20,7 +20,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for leg in &solved.legs {
         let boxes = by_module(leg);
-        for (index, fitting) in leg.fittings.iter().enumerate() {
+        for fitting in &leg.fittings {
             let members = boxes.get(fitting.module).copied().unwrap_or_default();
             if let Some((need, what, post)) = worst(solved, leg, fitting, members) {
                 let gap = solved.frame.rough_gap;

@@ -22,7 +22,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for leg in &solved.legs {
         let boards = boards(leg);
-        for (index, fitting) in leg.fittings.iter().enumerate() {
+        for fitting in &leg.fittings {
             for cutout in &fitting.cutouts {
                 let whole = match cutout.plane {
                     // The substrate follows the counter and is not looked at by itself.

@@ -17,7 +17,7 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for (_, index, fitting) in fittings(solved) {
+    for (_, fitting) in fittings(solved) {
         let open: Vec<String> = fitting
             .measures
             .iter()

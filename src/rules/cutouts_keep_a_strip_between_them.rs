@@ -47,7 +47,7 @@ fn between(solved: &Solved, leg: &Leg) -> Vec<Finding> {
     }
     let told = |((first, second), (strip, plane)): ((usize, usize), (Length, Plane))| {
         let (a, b) = (&leg.fittings[first], &leg.fittings[second]);
-        tell(solved, (first, a), named(b), strip, plane)
+        tell(solved, a, named(b), strip, plane)
     };
     narrowest.into_iter().map(told).collect()
 }
@@ -56,7 +56,7 @@ fn between(solved: &Solved, leg: &Leg) -> Vec<Finding> {
 fn beside(solved: &Solved, leg: &Leg) -> Vec<Finding> {
     let whole = &leg.counter.extent;
     let mut findings = Vec::new();
-    for (index, fitting) in leg.fittings.iter().enumerate() {
+    for fitting in &leg.fittings {
         let Some(cutout) = fitting.cutout(Plane::Counter) else { continue };
         let cut = cutout.extent;
         let mut strips = vec![
@@ -71,13 +71,13 @@ fn beside(solved: &Solved, leg: &Leg) -> Vec<Finding> {
         let narrow =
             strips.into_iter().filter(|(strip, _)| *strip > Length::ZERO && *strip < solved.tolerances.least_strip);
         if let Some((strip, edge)) = narrow.min() {
-            findings.push(tell(solved, (index, fitting), edge.to_owned(), strip, Plane::Counter));
+            findings.push(tell(solved, fitting, edge.to_owned(), strip, Plane::Counter));
         }
     }
     findings
 }
 
-fn tell(solved: &Solved, (index, fitting): (usize, &Fitting), other: String, strip: Length, plane: Plane) -> Finding {
+fn tell(solved: &Solved, fitting: &Fitting, other: String, strip: Length, plane: Plane) -> Finding {
     let sheet = plane.word().replace('-', " ");
     let (least, plain) = (solved.tolerances.least_strip, |length| solved.show.plain(length));
     let (severity, message) = if strip <= Length::ZERO {

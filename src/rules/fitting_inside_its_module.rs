@@ -18,7 +18,7 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for (leg, index, fitting) in fittings(solved) {
+    for (leg, fitting) in fittings(solved) {
         let Some(module) = leg.modules.get(fitting.module) else { continue };
         let d = &leg.datums;
         let (low, high, what) = match fitting.face {

@@ -19,7 +19,7 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for (leg, index, fitting) in fittings(solved) {
+    for (leg, fitting) in fittings(solved) {
         let (far, near) = match fitting.kind {
             FittingKind::Opening(_) => ("top", "bottom"),
             FittingKind::Notch | FittingKind::Well => ("back", "front"),
@@ -27,7 +27,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let laps = &fitting.flange;
         for (lap, side) in [(laps.left, "left"), (laps.right, "right"), (laps.far, far), (laps.near, near)] {
             if lap > Length::ZERO {
-                findings.extend(side_finding(solved, leg, (index, fitting), lap, side));
+                findings.extend(side_finding(solved, leg, fitting, lap, side));
             }
         }
     }
@@ -48,7 +48,7 @@ fn terms(solved: &Solved, leg: &Leg, fitting: &Fitting, lap: Length, side: &str)
 fn side_finding(
     solved: &Solved,
     leg: &Leg,
-    (index, fitting): (usize, &Fitting),
+    fitting: &Fitting,
     lap: Length,
     side: &str,
 ) -> Option<Finding> {

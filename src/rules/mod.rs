@@ -78,12 +78,9 @@ impl Rule {
     }
 }
 
-/// Every fitting of the run with its leg and its index in that leg.
-fn fittings(solved: &Solved) -> impl Iterator<Item = (&Leg, usize, &Fitting)> {
-    solved
-        .legs
-        .iter()
-        .flat_map(|leg| leg.fittings.iter().enumerate().map(move |(index, fitting)| (leg, index, fitting)))
+/// Every fitting of the run with its leg.
+fn fittings(solved: &Solved) -> impl Iterator<Item = (&Leg, &Fitting)> {
+    solved.legs.iter().flat_map(|leg| leg.fittings.iter().map(move |fitting| (leg, fitting)))
 }
 
 /// A fitting as messages name it: its mark and its id, as `B1 (grill)`.

@@ -18,7 +18,7 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
-    for (_, index, fitting) in fittings(solved) {
+    for (_, fitting) in fittings(solved) {
         for (name, measure) in &fitting.measures {
             let (Some(published), Some(measured)) = (measure.published, measure.measured) else { continue };
             let apart = (published - measured).abs();

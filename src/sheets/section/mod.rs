@@ -20,7 +20,6 @@ use super::view::View;
 use super::{marks, section::detail::Lens};
 use crate::drawing::lettering::{BODY, Style, TITLE};
 use crate::drawing::{Page, Pen};
-use crate::findings::Subject;
 use crate::geometry::PaperPoint;
 use crate::solve::{Extent, Face};
 use crate::units::Show;
