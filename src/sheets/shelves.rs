@@ -9,7 +9,7 @@ use crate::geometry::PaperPoint;
 /// White between two blocks of a row, mm.
 const ACROSS: f64 = 9.0;
 /// White between two rows of blocks, mm.
-const DOWN: f64 = 8.0;
+const DOWN: f64 = 7.0;
 
 /// Something of a known size that can be drawn anywhere.
 pub struct Block<'a> {
@@ -35,6 +35,7 @@ pub struct Sheet {
 }
 
 /// An area that is filled in rows, each from the left.
+#[derive(Clone)]
 struct Shelf {
     area: Area,
     x: f64,
@@ -105,10 +106,7 @@ impl Sheet {
 
     /// Draws a block where it fits, and says whether it did. `force` draws it at the top of an empty page all the same.
     fn place(&mut self, block: &Block<'_>, force: bool) -> bool {
-        let mut order: Vec<usize> = (0..self.shelves.len()).collect();
-        order.sort_by_key(|&k| self.shelves[k].right != block.right);
-        let found = order.into_iter().find_map(|k| self.shelves[k].take(block.width, block.height));
-        let at = match (found, self.shelves.first()) {
+        let at = match (take(&mut self.shelves, block), self.shelves.first()) {
             (Some(at), _) => at,
             (None, Some(shelf)) if force => PaperPoint::new(shelf.area.left, shelf.area.top),
             _ => return false,
@@ -127,6 +125,28 @@ impl Sheet {
         let words: Vec<String> = self.scales.iter().map(|scale| scale.words()).collect();
         if words.is_empty() { "none".to_owned() } else { words.join(", ") }
     }
+}
+
+/// Where a block goes on a page, if it still does: its own column first.
+fn take(shelves: &mut [Shelf], block: &Block<'_>) -> Option<PaperPoint> {
+    let mut order: Vec<usize> = (0..shelves.len()).collect();
+    order.sort_by_key(|&k| shelves[k].right != block.right);
+    order.into_iter().find_map(|k| shelves[k].take(block.width, block.height))
+}
+
+/// How many pages the sheets and all blocks would take; `blank` is an empty one.
+pub fn pages(sheets: &[Sheet], blocks: &[Block<'_>], blank: &Canvas) -> usize {
+    let fresh = || shelves(blank, frame::inside(blank).top, 0.0);
+    let mut pages: Vec<Vec<Shelf>> = sheets.iter().map(|sheet| sheet.shelves.clone()).collect();
+    for block in blocks {
+        if pages.iter_mut().any(|page| take(page, block).is_some()) {
+            continue;
+        }
+        let mut next = fresh();
+        take(&mut next, block);
+        pages.push(next);
+    }
+    pages.len()
 }
 
 /// Places all blocks on the sheets in order, and on as many more as they need; `blank` makes an empty one.

@@ -65,14 +65,14 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
     };
     let figures = if show.system == System::Both { table::figures_width(show, greatest) + 3.0 } else { 22.0 };
     let mut columns = vec![
-        Column::words(11.0, "mark"),
+        Column::words(10.0, "mark"),
         Column::words(widest(&names, 18.0, 34.0), "cutout"),
         Column::words(widest(&sizes, 24.0, 70.0), "width \u{d7} depth"),
-        Column::words(15.0, "corners"),
-        Column::figures(figures.max(27.0), "centre from\nfin. left end").from_finished(),
+        Column::words(14.5, "corners"),
+        Column::figures(figures.max(26.0), "centre from\nfin. left end").from_finished(),
         Column::words(12.5, "and its"),
         Column::figures(figures.max(28.5), "from\nfinished face").from_finished(),
-        Column::figures(figures.min(26.0).max(if show.system == System::Both { figures } else { 20.0 }), "narrowest\nstrip left"),
+        Column::figures(figures.min(17.0).max(if show.system == System::Both { figures } else { 17.0 }), "narrowest\nstrip left"),
     ];
     let over = columns.iter().map(|column| column.width).sum::<f64>() - most_width;
     if over > 0.0 {

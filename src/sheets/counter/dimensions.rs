@@ -183,7 +183,8 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
     if strip.fits(view, show) && right - left > 22.0 {
         strip.draw(canvas, at, view, show);
     }
-    centreline(canvas, at, view.at(hole.centre_x(), hole.y1).moved(0.0, -5.0), view.at(hole.centre_x(), d.counter_front).moved(0.0, 1.5));
+    let (back, front) = (view.at(hole.centre_x(), hole.y1), view.at(hole.centre_x(), d.counter_front));
+    broken(canvas, at, back.moved(0.0, -5.0), back, front, front.moved(0.0, 1.5));
     let width = Dimension::new(Across::X, (hole.x0, hole.y1), (hole.x1, hole.y1), 0.0);
     let wide = width.lettering_width(show);
     let middle = (left + right) / 2.0;
@@ -210,7 +211,14 @@ fn well(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, 
     let (cx, cy) = (hole.centre_x(), hole.centre_y());
     let middle = view.at(cx, cy);
     let (half_x, half_y) = (view.size(hole.width()) / 2.0, view.size(hole.height()) / 2.0);
-    centreline(canvas, at, middle.moved(0.0, -half_y - 3.0), view.at(cx, plan.leg().datums.counter_front).moved(0.0, 1.5));
+    let edge = view.at(cx, plan.leg().datums.counter_front).moved(0.0, 1.5);
+    // Behind another cutout on the same line, that one's centreline goes on.
+    let hidden = parts::cutouts(plan.leg(), Plane::Counter)
+        .iter()
+        .any(|(_, other)| other.extent.centre_x() == cx && other.extent.y1 <= hole.y0);
+    let low = middle.moved(0.0, half_y);
+    let end = if hidden { low.moved(0.0, 3.0) } else { edge };
+    broken(canvas, at, middle.moved(0.0, -half_y - 3.0), middle.moved(0.0, -half_y), low, end);
     let zero = Length::ZERO;
     let dimension = |line: f64| {
         Dimension::new(Across::Y, (cx, zero), (cx, cy), line)
@@ -234,7 +242,26 @@ fn well(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, 
         dimension(x).draw(canvas, at, view, show);
         (left, right) = (left.min(x - 2.0), right.max(x + 2.0));
     }
-    centreline(canvas, at, PaperPoint::new(left, middle.y), PaperPoint::new(right, middle.y));
+    let place = |x: f64| PaperPoint::new(x, middle.y);
+    broken(canvas, at, place(left), place(middle.x - half_x), place(middle.x + half_x), place(right));
+    if half_x.min(half_y) > VOID {
+        centreline(canvas, at, middle.moved(-2.5, 0.0), middle.moved(2.5, 0.0));
+        centreline(canvas, at, middle.moved(0.0, -2.5), middle.moved(0.0, 2.5));
+    }
+}
+
+/// Half of a void that is wide enough to be kept free of its centrelines for names and tags, mm.
+const VOID: f64 = 7.0;
+
+/// A centreline through a void between two of its edges: left out inside, but for its ends.
+fn broken(canvas: &mut Canvas, at: Layer, start: PaperPoint, enters: PaperPoint, leaves: PaperPoint, end: PaperPoint) {
+    let length = enters.distance(leaves);
+    if length < 2.0 * VOID {
+        centreline(canvas, at, start, end);
+        return;
+    }
+    centreline(canvas, at, start, enters.towards(leaves, 2.5 / length));
+    centreline(canvas, at, leaves.towards(enters, 2.5 / length), end);
 }
 
 fn centreline(canvas: &mut Canvas, at: Layer, a: PaperPoint, b: PaperPoint) {

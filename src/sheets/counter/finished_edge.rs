@@ -31,8 +31,8 @@ struct Stack {
     low: Length,
 }
 
-/// The detail, at the largest scale at which it is no wider than 80 mm and no higher than 60 mm.
-pub fn block<'a>(task: &'a Task<'_>) -> Option<Block<'a>> {
+/// The detail, at the largest scale at which it is no wider than 80 mm and no higher than `most`.
+pub fn block<'a>(task: &'a Task<'_>, most: f64) -> Option<Block<'a>> {
     let (d, frame) = (&task.leg.datums, &task.solved.frame);
     let stack = Stack {
         nose: d.counter_front,
@@ -49,7 +49,7 @@ pub fn block<'a>(task: &'a Task<'_>) -> Option<Block<'a>> {
     if size.0 <= 0.0 || size.1 <= 0.0 {
         return None;
     }
-    let scale = Scale::fitting(size, (80.0, 60.0), Scale(2));
+    let scale = Scale::fitting(size, (80.0, most), Scale(2));
     Some(Block {
         width: SIDE.0 + size.0 * scale.factor() + SIDE.1,
         height: OVER + size.1 * scale.factor() + UNDER,

@@ -45,8 +45,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     };
     let Some((index, leg)) = found else { return Vec::new() };
     let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
-    let (mut sheets, legend) = plans(&task);
-    let blocks = blocks(&task, &sheets, legend);
+    let (mut sheets, blocks) = arranged(&task);
     shelves::fill(&mut sheets, &blocks, || set.sheet());
     let several = set.solved.legs.len() > 1;
     let leg_words = if several { format!(", leg {}", index + 1) } else { String::new() };
@@ -70,8 +69,29 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     sheets.into_iter().enumerate().map(close).collect()
 }
 
+/// The outline at its largest scale, or at the next one where that spares a page; details shrink before they are sent
+/// to a page of their own.
+fn arranged<'a>(task: &'a Task<'_>) -> (Vec<Sheet>, Vec<Block<'a>>) {
+    let attempt = |smaller: bool| {
+        let (sheets, legend) = plans(task, smaller);
+        let tries = DETAIL.map(|most| blocks(task, &sheets, &legend, most));
+        let count = |blocks: &Vec<Block<'_>>| shelves::pages(&sheets, blocks, &task.set.sheet());
+        let least = tries.iter().map(count).min().unwrap_or(1);
+        let best = tries.into_iter().find(|blocks| count(blocks) == least).unwrap_or_default();
+        (sheets, best, least)
+    };
+    let (sheets, best, pages) = attempt(false);
+    if pages > sheets.len() {
+        let (fewer, other, count) = attempt(true);
+        if count < pages {
+            return (fewer, other);
+        }
+    }
+    (sheets, best)
+}
+
 /// The pages with the outline, and the tags that a legend has to explain.
-fn plans(task: &Task<'_>) -> (Vec<Sheet>, Vec<tag::Tag>) {
+fn plans(task: &Task<'_>, smaller: bool) -> (Vec<Sheet>, Vec<tag::Tag>) {
     let canvas = task.set.sheet();
     let inside = frame::inside(&canvas);
     let corner = title_block::corner(&canvas);
@@ -79,12 +99,13 @@ fn plans(task: &Task<'_>) -> (Vec<Sheet>, Vec<tag::Tag>) {
     let margins = plan::margins(task, Plane::Counter);
     let below = inside.top + inside.height() * 0.6;
     let (parts, scale) = parts::parts(task.leg, Plane::Counter, task.leg.counter.extent, area, margins, below);
+    let scale = if smaller { parts::next_smaller(scale, task.leg.counter.extent) } else { scale };
     let (mut sheets, mut legend) = (Vec::new(), Vec::new());
     for part in &parts {
         let mut canvas = task.set.sheet();
         let bottom = plan::draw(&mut canvas, task, *part, scale, area, margins, &mut legend);
         approval::draw(&mut canvas, task, sheets.len());
-        let mut sheet = Sheet::new(canvas, bottom + 8.0, approval::HEIGHT);
+        let mut sheet = Sheet::new(canvas, bottom + 6.0, approval::HEIGHT);
         sheet.scales.push(scale);
         sheets.push(sheet);
     }
@@ -93,16 +114,19 @@ fn plans(task: &Task<'_>) -> (Vec<Sheet>, Vec<tag::Tag>) {
     (sheets, legend)
 }
 
-/// Everything beside the outline, in order of importance.
-fn blocks<'a>(task: &'a Task<'_>, sheets: &[Sheet], legend: Vec<tag::Tag>) -> Vec<Block<'a>> {
+/// Heights that the details may have, mm, best first.
+const DETAIL: [f64; 4] = [62.0, 50.0, 40.0, 30.0];
+
+/// Everything beside the outline, in order of importance; details no higher than `most` mm.
+fn blocks<'a>(task: &'a Task<'_>, sheets: &[Sheet], legend: &[tag::Tag], most: f64) -> Vec<Block<'a>> {
     let Some(sheet) = sheets.first() else { return Vec::new() };
     let (inside, page) = (frame::inside(&sheet.canvas), shelves::page_height(&sheet.canvas));
     let mut blocks = Vec::new();
     blocks.extend(cutouts::blocks(task, inside.width(), page));
     blocks.push(notes::block(task));
-    blocks.extend(finished_edge::block(task));
-    blocks.extend(wall_edge::block(task));
+    blocks.extend(finished_edge::block(task, most));
+    blocks.extend(wall_edge::block(task, most));
     blocks.extend(pieces::blocks(task, inside.width(), page));
-    blocks.extend(edges::legend(legend));
+    blocks.extend(edges::legend(legend.to_vec()));
     blocks
 }

@@ -40,7 +40,7 @@ fn list(task: &Task<'_>) -> Vec<(String, String)> {
     let mut list = vec![
         note("Tolerances", format!("{}.", tolerances.join(", "))),
         note("First", "cut no opening before its fitting has been measured on site.".to_owned()),
-        note("Datum", "red numbers start at a finished face or finished end. The open circle is where the tape starts.".to_owned()),
+        note("Datum", "red numbers start at a finished face; the open circle is where the tape starts.".to_owned()),
     ];
     list.push(note(
         "Lift",

@@ -78,6 +78,12 @@ pub fn parts(leg: &Leg, plane: Plane, extent: Extent, area: Area, margins: Margi
     (split(leg, plane, extent, Length::from_mm(room_x / scale.factor())), scale)
 }
 
+/// The next smaller standard scale, if the counter is still readable at it.
+pub fn next_smaller(scale: Scale, extent: Extent) -> Scale {
+    let next = STANDARD.iter().copied().find(|s| s.0 > scale.0).unwrap_or(scale);
+    if extent.height().mm() * next.factor() >= READABLE { next } else { scale }
+}
+
 /// Stretches no longer than `most`: cut at seams where they can be, otherwise between cutouts.
 fn split(leg: &Leg, plane: Plane, extent: Extent, most: Length) -> Vec<Part> {
     let count = (extent.width().mm() / most.mm().max(1.0)).ceil().max(1.0);

@@ -63,9 +63,9 @@ pub fn draw(
     finished_lines(canvas, layer, &plan);
     let bottom = dimensions::draw(canvas, &plan);
     labels::flags(canvas, &plan);
-    radii::draw(canvas, &plan);
     labels::cutouts(canvas, &plan);
     edges::draw(canvas, &plan, legend);
+    radii::draw(canvas, &plan);
     labels::pieces(canvas, &plan);
     labels::seams(canvas, &plan);
     labels::surroundings(canvas, &plan);

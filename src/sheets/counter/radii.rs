@@ -76,8 +76,8 @@ fn corner(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, hole: &Extent, ra
     let p = |u: Length, v: Length, x: f64, y: f64| view.at(u, v).moved(x, y);
     let ways: Vec<(PaperPoint, (f64, f64))> = match which {
         Corner::BackInside => vec![
-            (p(hole.x0, hole.y1, off, off), (0.45, 1.0)),
-            (p(hole.x1, hole.y1, -off, off), (-0.45, 1.0)),
+            (p(hole.x0, hole.y1, off, off), (0.3, 1.0)),
+            (p(hole.x1, hole.y1, -off, off), (-0.3, 1.0)),
         ],
         Corner::Mouth => {
             let front = plan.leg().datums.counter_front;
@@ -100,7 +100,7 @@ fn corner(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, hole: &Extent, ra
 
 /// A leader from the first tip whose line and words meet nothing.
 fn callout(canvas: &mut Canvas, at: Layer, ways: &[(PaperPoint, (f64, f64))], words: &str) {
-    for reach in [6.0, 4.0, 8.5, 11.0, 14.0] {
+    for reach in [6.0, 4.0, 8.5, 11.0, 14.5, 18.0] {
         for &(tip, (dx, dy)) in ways {
             let length = f64::hypot(dx, dy);
             let elbow = tip.moved(dx / length * reach, dy / length * reach);

@@ -33,8 +33,8 @@ struct Edge {
     splash: Option<Splash>,
 }
 
-/// The detail of the back edge if there is a wall behind, else of an end that is against something.
-pub fn block<'a>(task: &'a Task<'_>) -> Option<Block<'a>> {
+/// The detail, no higher than `most` mm, of the back edge if there is a wall behind, else of an end that is against something.
+pub fn block<'a>(task: &'a Task<'_>, most: f64) -> Option<Block<'a>> {
     let (leg, frame) = (task.leg, &task.solved.frame);
     let (d, sub) = (&leg.datums, leg.substrate.extent);
     let reach = frame.tube * 3;
@@ -61,7 +61,7 @@ pub fn block<'a>(task: &'a Task<'_>) -> Option<Block<'a>> {
     let high = d.counter_top + edge.splash.map_or(Length::ZERO, |s| s.height.min(Length::from_mm(320.0)));
     let low = d.frame_top - frame.tube.scaled(1.3);
     let size = ((edge.wall - edge.from).mm() + WALL, (high - low).mm() + 14.0);
-    let scale = Scale::fitting(size, (48.0, 66.0), Scale(2));
+    let scale = Scale::fitting(size, (48.0, most), Scale(2));
     let width = LEFT + size.0 * scale.factor() + 2.0;
     Some(Block {
         width: width.max(62.0),
