@@ -93,7 +93,17 @@ pub fn draw(solved: &Solved, findings: &[Finding], wanted: impl Fn(Kind) -> bool
 
 /// Kinds whose number of pages depends on the run.
 fn may_take_pages(kind: Kind) -> bool {
-    matches!(kind, Kind::Plan | Kind::Section(..) | Kind::Boards(_) | Kind::Schedules | Kind::MeasureTwice | Kind::Front(..) | Kind::Counter(_))
+    matches!(
+        kind,
+        Kind::Plan
+            | Kind::Section(..)
+            | Kind::Substrate(_)
+            | Kind::Boards(_)
+            | Kind::Schedules
+            | Kind::MeasureTwice
+            | Kind::Front(..)
+            | Kind::Counter(_)
+    )
 }
 
 fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {

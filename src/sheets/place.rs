@@ -11,6 +11,13 @@ const MARGIN: f64 = 0.8;
 
 /// Centre of a free box of a size inside an area, as near as can be to a place that is preferred; mm.
 pub fn free_spot(canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoint) -> Option<PaperPoint> {
+    free_spot_off(canvas, area, size, prefer, &[])
+}
+
+/// The same, off other areas.
+pub fn free_spot_off(
+    canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoint, others: &[Area],
+) -> Option<PaperPoint> {
     let (half_x, half_y) = (size.0 / 2.0 + MARGIN, size.1 / 2.0 + MARGIN);
     let (x0, x1) = (area.left + half_x, area.right - half_x);
     let (y0, y1) = (area.top + half_y, area.bottom - half_y);
@@ -25,7 +32,13 @@ pub fn free_spot(canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoi
         }
     }
     spots.sort_by(|a, b| a.distance(start).total_cmp(&b.distance(start)));
-    spots.into_iter().find(|at| canvas.is_box_free(at.x - half_x, at.y - half_y, at.x + half_x, at.y + half_y))
+    let meets = |at: &PaperPoint, other: &Area| {
+        at.x - half_x < other.right && at.x + half_x > other.left && at.y - half_y < other.bottom && at.y + half_y > other.top
+    };
+    spots.into_iter().find(|at| {
+        !others.iter().any(|other| meets(at, other))
+            && canvas.is_box_free(at.x - half_x, at.y - half_y, at.x + half_x, at.y + half_y)
+    })
 }
 
 /// Whether a line from one place to another, its first two millimetres aside, meets nothing.

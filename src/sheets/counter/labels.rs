@@ -6,12 +6,13 @@ use super::weight;
 use crate::drawing::lettering::{self, BODY, Style, TITLE, Weight};
 use crate::drawing::{Colour, Fill, Pen};
 use crate::findings::Subject;
-use crate::geometry::PaperPoint;
+use crate::geometry::{Leg as LegSpace, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::frame::Area;
+use crate::sheets::view::View;
 use crate::sheets::{marks, place, title_block};
 use crate::solve::{BoundKind, Cutout, Edge, Fitting, FittingKind, Leg, Look, Plane};
-use crate::units::Length;
+use crate::units::{Length, Show};
 
 /// Flags on the finished face, ends and back.
 pub fn flags(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
@@ -29,18 +30,24 @@ pub fn flags(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         (leg.right.is_open() && part.holds(d.finished_right), "finished right end", view.x(d.finished_right), false),
     ];
     for (shown, label, x, to_right) in ends {
-        let width = marks::flag_width(label);
-        let (near, far) = if to_right { (x + 0.6, x + width + 0.8) } else { (x - width - 0.8, x - 0.6) };
-        let rows = (0..80).map(|k| area.top + 3.0 + f64::from(k) * 1.5).take_while(|y| y + 7.0 < area.bottom);
-        let free = rows.into_iter().find(|y| shown && canvas.is_box_free(near, y - 0.5, far, y + 5.7));
-        if let Some(y) = free {
-            marks::flag(canvas, layer, PaperPoint::new(x, y), label, to_right);
+        if shown {
+            on_upright(canvas, layer, label, x, (area.top, area.bottom), to_right);
         }
     }
 }
 
+/// A flag on an upright datum line, as high between two places as there is white for it.
+pub fn on_upright(canvas: &mut Canvas, at: Layer, label: &str, x: f64, (top, bottom): (f64, f64), to_right: bool) {
+    let width = marks::flag_width(label);
+    let (near, far) = if to_right { (x + 0.6, x + width + 0.8) } else { (x - width - 0.8, x - 0.6) };
+    let mut rows = (0..80).map(|k| top + 3.0 + f64::from(k) * 1.5).take_while(|y| y + 7.0 < bottom);
+    if let Some(y) = rows.find(|y| canvas.is_box_free(near, y - 0.5, far, y + 5.7)) {
+        marks::flag(canvas, at, PaperPoint::new(x, y), label, to_right);
+    }
+}
+
 /// A flag on a level datum line: on a short pole over it, or under it.
-fn on_level(canvas: &mut Canvas, at: Layer, label: &str, y: f64, left: f64, right: f64, side: f64) {
+pub fn on_level(canvas: &mut Canvas, at: Layer, label: &str, y: f64, left: f64, right: f64, side: f64) {
     let width = marks::flag_width(label);
     let (top, low) = if side < 0.0 { (y - 7.4, y - 2.2) } else { (y + 2.2, y + 7.4) };
     let places = (0..400).map(|k| right - width - 6.0 - f64::from(k) * 2.0).take_while(|x| *x > left + 1.0);
@@ -70,14 +77,27 @@ pub fn cutouts(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         if hole.x1 < plan.part.from || hole.x0 > plan.part.to {
             continue;
         }
-        let (a, b) = (plan.view.at(hole.x0, hole.y1), plan.view.at(hole.x1, hole.y0));
-        let void = Area { left: a.x, top: a.y, right: b.x, bottom: b.y };
-        name_cutout(canvas, layer, plan, fitting, cutout, void);
+        let voids = voids(plan.leg(), Plane::Counter, &plan.view);
+        name_cutout(canvas, layer, plan.task.show, plan.area(), (fitting, cutout), &plan.view, &voids);
     }
 }
 
-fn name_cutout(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, cutout: &Cutout, void: Area) {
-    let show = plan.task.show;
+/// Boxes on the sheet of all cutouts of a plane.
+pub fn voids(leg: &Leg, plane: Plane, view: &View<LegSpace>) -> Vec<Area> {
+    parts::cutouts(leg, plane).iter().map(|(_, cutout)| void(cutout, view)).collect()
+}
+
+fn void(cutout: &Cutout, view: &View<LegSpace>) -> Area {
+    let (a, b) = (view.at(cutout.extent.x0, cutout.extent.y1), view.at(cutout.extent.x1, cutout.extent.y0));
+    Area { left: a.x, top: a.y, right: b.x, bottom: b.y }
+}
+
+/// Ring, name and size of one cutout: in its void, or beside it on the slab with a leader, off all other voids.
+pub fn name_cutout(
+    canvas: &mut Canvas, at: Layer, show: Show, slab: Area, (fitting, cutout): (&Fitting, &Cutout), view: &View<LegSpace>,
+    voids: &[Area],
+) {
+    let void = void(cutout, view);
     let radius = marks::ring_radius(&fitting.mark);
     let name = name_of(fitting);
     let size = match cutout.round {
@@ -101,15 +121,14 @@ fn name_cutout(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fi
     } else if let Some(spot) = place::free_spot(canvas, void, (2.0 * radius, 2.0 * radius), middle) {
         marks::ring(canvas, at, spot, &fitting.mark);
     } else {
-        outside(canvas, at, plan, fitting, &name, void);
+        outside(canvas, at, slab, fitting, &name, void, voids);
     }
 }
 
 /// Ring and name beside a cutout that is too small for them, with a leader.
-fn outside(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, name: &str, void: Area) {
+fn outside(canvas: &mut Canvas, at: Layer, slab: Area, fitting: &Fitting, name: &str, void: Area, voids: &[Area]) {
     let radius = marks::ring_radius(&fitting.mark);
     let centre = PaperPoint::new((void.left + void.right) / 2.0, (void.top + void.bottom) / 2.0);
-    let slab = plan.area();
     let near = Area {
         left: (void.left - 50.0).max(slab.left + 0.5),
         top: (void.top - 26.0).max(slab.top + 0.5),
@@ -118,8 +137,8 @@ fn outside(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fittin
     };
     let width = lettering::width(name, BODY, Weight::Regular);
     let prefer = PaperPoint::new(void.right + 16.0, void.top - 4.0);
-    let full = place::free_spot(canvas, near, (2.0 * radius + 1.6 + width, 2.0 * radius), prefer);
-    let spot = full.or_else(|| place::free_spot(canvas, near, (2.0 * radius, 2.0 * radius), prefer));
+    let full = place::free_spot_off(canvas, near, (2.0 * radius + 1.6 + width, 2.0 * radius), prefer, voids);
+    let spot = full.or_else(|| place::free_spot_off(canvas, near, (2.0 * radius, 2.0 * radius), prefer, voids));
     let Some(spot) = spot else { return };
     let left = if full.is_some() { spot.x - (2.0 * radius + 1.6 + width) / 2.0 } else { spot.x - radius };
     let ring = PaperPoint::new(left + radius, spot.y);
@@ -139,6 +158,7 @@ fn outside(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fittin
 pub fn pieces(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
     let layer = canvas.layer(plan.view.layer, "pieces");
     let (view, slab) = (&plan.view, plan.area());
+    let voids = voids(plan.leg(), Plane::Counter, view);
     for piece in &plan.leg().counter.pieces {
         let (from, to) = (piece.extent.x0.max(plan.part.from), piece.extent.x1.min(plan.part.to));
         if from >= to {
@@ -150,7 +170,7 @@ pub fn pieces(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         // Right of a notch there is mostly the widest plain stretch.
         let (x, y) = solid_centre(plan, from, to);
         let prefer = PaperPoint::new(view.x(x), view.y(y));
-        let Some(spot) = place::free_spot(canvas, area, (wide + 4.0, 10.5), prefer) else { continue };
+        let Some(spot) = place::free_spot_off(canvas, area, (wide + 4.0, 10.5), prefer, &voids) else { continue };
         canvas.text(layer, spot.moved(0.0, -0.9), &piece.name, &Style::body().bold().sized(TITLE).middle());
         canvas.text(layer, spot.moved(0.0, 4.4), &mass, &Style::body().middle());
     }

@@ -2,11 +2,11 @@
 //! edges, the pieces with their diagonals and weights, the cutouts, tolerances, and the approval.
 
 mod approval;
-mod cutouts;
+pub(super) mod cutouts;
 mod dimensions;
-pub(super) mod edges;
+mod edges;
 mod finished_edge;
-mod labels;
+pub(super) mod labels;
 mod notes;
 pub(super) mod parts;
 mod pictogram;

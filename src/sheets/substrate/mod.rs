@@ -1,0 +1,80 @@
+//! The substrate template, for the builder: the sheet with its cutouts and joints, the frame under it, screw lines, the
+//! finished faces outside its edges, and every cutout from the sheet's own edges and from the finished ones.
+
+mod dimensions;
+mod notes;
+mod plan;
+mod screws;
+mod table;
+
+use super::counter::parts;
+use super::frame::{self, Area};
+use super::set::{Kind, Set};
+use super::shelves::{self, Sheet};
+use super::title_block::{self, TitleBlock};
+use crate::drawing::Page;
+use crate::solve::{Leg, Plane, Solved};
+use crate::units::Show;
+
+/// What the sheet is drawn from.
+#[derive(Clone, Copy)]
+struct Task<'s> {
+    set: &'s Set<'s>,
+    kind: Kind,
+    solved: &'s Solved,
+    leg: &'s Leg,
+    show: Show,
+}
+
+/// Draws its pages.
+pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
+    let found = match kind {
+        Kind::Substrate(index) => set.solved.legs.get(index).map(|leg| (index, leg)),
+        _ => None,
+    };
+    let Some((index, leg)) = found else { return Vec::new() };
+    let task = Task { set, kind, solved: set.solved, leg, show: set.solved.show };
+    let mut sheets = plans(&task);
+    let page = shelves::page_height(&set.sheet());
+    let mut blocks = table::blocks(&task, frame::inside(&set.sheet()).width(), page);
+    blocks.push(notes::block(&task));
+    shelves::fill(&mut sheets, &blocks, || set.sheet());
+    let leg_words = if set.solved.legs.len() > 1 { format!(", leg {}", index + 1) } else { String::new() };
+    let count = sheets.len();
+    let close = |(page, sheet): (usize, Sheet)| {
+        let name = "Substrate template";
+        let block = TitleBlock {
+            title: if page == 0 { name.to_owned() } else { format!("{name}, page {} of {count}", page + 1) },
+            kind: name.to_owned(),
+            subtitle: format!(
+                "{}{leg_words}, {} {}",
+                set.solved.job.title,
+                set.solved.substrate.name,
+                task.show.prose(set.solved.substrate.thickness)
+            ),
+            scale: sheet.scale_words(),
+            ..set.title_block(kind, page)
+        };
+        set.finish(sheet.canvas, kind, page, &block)
+    };
+    sheets.into_iter().enumerate().map(close).collect()
+}
+
+/// The pages with the sheet from above.
+fn plans(task: &Task<'_>) -> Vec<Sheet> {
+    let canvas = task.set.sheet();
+    let inside = frame::inside(&canvas);
+    let corner = title_block::corner(&canvas);
+    let area = Area { top: inside.top + plan::HEADING, bottom: corner.y - 4.0, ..inside };
+    let margins = dimensions::margins(task);
+    let below = inside.top + inside.height() * 0.64;
+    let (parts, scale) = parts::parts(task.leg, Plane::Substrate, task.leg.substrate.extent, area, margins, below);
+    let draw = |part: &parts::Part| {
+        let mut canvas = task.set.sheet();
+        let bottom = plan::draw(&mut canvas, task, *part, scale, area, margins);
+        let mut sheet = Sheet::new(canvas, bottom + 8.0, 0.0);
+        sheet.scales.push(scale);
+        sheet
+    };
+    parts.iter().map(draw).collect()
+}

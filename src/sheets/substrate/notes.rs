@@ -1,0 +1,61 @@
+//! How the sheet lies, is screwed down, and what to beware of.
+
+use super::{Task, screws};
+use crate::sheets::canvas::Canvas;
+use crate::sheets::notes;
+use crate::sheets::shelves::Block;
+use crate::units::Length;
+
+const WIDTH: f64 = 166.0;
+
+/// The notes as a block.
+pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
+    let list = list(task);
+    Block {
+        width: WIDTH,
+        height: notes::list_height(&list, WIDTH),
+        right: true,
+        scale: None,
+        draw: Box::new(move |canvas, at| {
+            let layer = canvas.layer(Canvas::ROOT, "notes");
+            notes::list(canvas, layer, at.moved(0.0, 3.0), &list, WIDTH);
+        }),
+    }
+}
+
+fn list(task: &Task<'_>) -> Vec<(String, String)> {
+    let (show, leg, sheet) = (task.show, task.leg, task.leg.substrate.extent);
+    let note = |lead: &str, text: String| (lead.to_owned(), text);
+    let material = format!("{}, {} thick.", task.solved.substrate.name, show.prose(task.solved.substrate.thickness));
+    let lies = match sheet.y0 {
+        held if held == leg.datums.frame_face => "flush with the bare frame".to_owned(),
+        held if held == leg.datums.board_face => "flush with the board face".to_owned(),
+        held if held == Length::ZERO => "flush with the finished face".to_owned(),
+        held => format!("{} behind the finished face", show.prose(held)),
+    };
+    let mut list = vec![
+        note("Material", material),
+        note("Lies", format!("on the bare frame, shown in grey dashes; its front edge {lies}.")),
+    ];
+    if !leg.substrate.joints.is_empty() {
+        list.push(note("Joints", "over a frame, both edges carried.".to_owned()));
+    }
+    list.push(note(
+        "Screws",
+        format!(
+            "on the chain lines, {} apart at most, {} from edges and cutouts; common practice.",
+            show.prose(screws::apart(show)),
+            show.prose(screws::keep_off(show))
+        ),
+    ));
+    list.push(note("Datum", "red numbers start at a finished face, which is not there yet; black ones at the sheet.".to_owned()));
+    list.push(note("First", "cut no opening before its fitting has been measured on site.".to_owned()));
+    let cement = task.solved.substrate.name.to_lowercase().contains("cement");
+    let dust = if cement {
+        "cutting cement sheet frees silica dust: score and snap, or cut with extraction; wear breathing protection. Local rules govern."
+    } else {
+        "cutting sheets makes dust: cut with extraction, wear eye and breathing protection. Cement sheet frees silica. Local rules govern."
+    };
+    list.push(note("Caution", dust.to_owned()));
+    list
+}

@@ -1,0 +1,68 @@
+//! The table of the sheet's cutouts: every edge from the sheet's own edges and from the finished ones.
+
+use super::Task;
+use crate::drawing::lettering::{self, BODY, Weight};
+use crate::sheets::counter::{cutouts, labels, parts};
+use crate::sheets::shelves::Block;
+use crate::sheets::table::{self, Cell, Column, Table};
+use crate::solve::Plane;
+use crate::units::System;
+
+/// The table, in as many blocks as pages of this height (mm) ask for.
+pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>> {
+    let (show, leg) = (task.show, task.leg);
+    let sheet = leg.substrate.extent;
+    let found = parts::cutouts(leg, Plane::Substrate);
+    if found.is_empty() {
+        return Vec::new();
+    }
+    let names: Vec<String> = found.iter().map(|(fitting, _)| labels::name_of(fitting)).collect();
+    let sizes: Vec<String> = found.iter().map(|(_, cutout)| cutouts::size(show, cutout)).collect();
+    let widest = |texts: &[String], least: f64, most: f64| {
+        texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 2.6
+    };
+    let figures = |least: f64| match show.system {
+        System::Both => (table::figures_width(show, sheet.x1) + 2.0).max(least),
+        _ => least,
+    };
+    let mut columns = vec![
+        Column::words(10.5, "mark"),
+        Column::words(widest(&names, 18.0, 30.0), "cutout"),
+        Column::words(widest(&sizes, 24.0, 70.0), "width \u{d7} depth"),
+        Column::words(15.5, "corners"),
+        Column::figures(figures(17.0), "left edge from\nsheet"),
+        Column::figures(figures(21.0), "\nfin. end").from_finished(),
+        Column::figures(figures(17.0), "front edge from\nsheet"),
+        Column::figures(figures(21.5), "\nfin. face").from_finished(),
+        Column::figures(figures(17.0), "back edge from\nsheet"),
+        Column::figures(figures(21.5), "\nfin. face").from_finished(),
+    ];
+    let over = columns.iter().map(|column| column.width).sum::<f64>() - most_width;
+    if over > 0.0 {
+        let shrink = over.min(columns[2].width - 22.0);
+        columns[2].width -= shrink;
+    }
+    let rows = found.iter().zip(names).zip(sizes).map(|(((fitting, cutout), name), size)| {
+        let hole = cutout.extent;
+        let open = |cell: Cell| if cutout.open { Cell::words("open") } else { cell };
+        let corners = match (cutout.round, cutout.radius.nm() > 0) {
+            (true, _) => Cell::Empty,
+            (_, true) => Cell::words(format!("R {}", show.text(cutout.radius))),
+            _ => Cell::words("sharp"),
+        };
+        vec![
+            Cell::Bold(fitting.mark.clone()),
+            Cell::Words(name),
+            Cell::Words(size),
+            corners,
+            Cell::Key(hole.x0 - sheet.x0),
+            Cell::Finished(hole.x0),
+            open(Cell::Key(hole.y0 - sheet.y0)),
+            open(Cell::Finished(hole.y0)),
+            Cell::Key(hole.y1 - sheet.y0),
+            Cell::Finished(hole.y1),
+        ]
+    });
+    let table = Table { rows: rows.collect(), columns, breaks: Vec::new() };
+    cutouts::chunks("Cutouts", table, show, page, false)
+}
