@@ -78,7 +78,9 @@ fn shelves(canvas: &Canvas, top: f64, over: f64) -> Vec<Shelf> {
         right: column,
     };
     let column = corner.x - 6.0;
-    if column - inside.left >= 120.0 {
+    // A page without a main view takes blocks of its whole width.
+    let empty = top <= inside.top;
+    if column - inside.left >= 120.0 && !empty {
         vec![
             shelf(inside.left, top, column, inside.bottom, false),
             shelf(corner.x + 8.0, top, inside.right, floor, true),
@@ -106,9 +108,12 @@ impl Sheet {
 
     /// Draws a block where it fits, and says whether it did. `force` draws it at the top of an empty page all the same.
     fn place(&mut self, block: &Block<'_>, force: bool) -> bool {
-        let at = match (take(&mut self.shelves, block), self.shelves.first()) {
+        let at = match (take(&mut self.shelves, block), self.shelves.first_mut()) {
             (Some(at), _) => at,
-            (None, Some(shelf)) if force => PaperPoint::new(shelf.area.left, shelf.area.top),
+            (None, Some(shelf)) if force => {
+                shelf.y = shelf.area.bottom;
+                PaperPoint::new(shelf.area.left, shelf.area.top)
+            }
             _ => return false,
         };
         (block.draw)(&mut self.canvas, at);

@@ -158,6 +158,12 @@ fn along_front(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) -> f64 {
     first + running.reach(show) + 6.0
 }
 
+/// Whether the number of an upright dimension would stand on white.
+fn number_is_free(canvas: &Canvas, dimension: &Dimension, show: crate::units::Show, line: f64, middle: f64) -> bool {
+    let half = dimension.lettering_width(show) / 2.0 + 0.6;
+    canvas.is_box_free(line - 4.4, middle - half, line - 0.8, middle + half)
+}
+
 /// Depth, strip behind and width of a notch, where its void has room.
 fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, cutout: &Cutout) {
     let (leg, view, show) = (plan.leg(), &plan.view, plan.task.show);
@@ -180,7 +186,8 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
             free = right - 16.0;
         }
     }
-    if strip.fits(view, show) && right - left > 22.0 {
+    let (top, bottom) = (view.y(d.counter_back), view.y(hole.y1));
+    if strip.fits(view, show) && right - left > 22.0 && number_is_free(canvas, &strip, show, right - 11.0, (top + bottom) / 2.0) {
         strip.draw(canvas, at, view, show);
     }
     let (back, front) = (view.at(hole.centre_x(), hole.y1), view.at(hole.centre_x(), d.counter_front));

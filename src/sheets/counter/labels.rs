@@ -140,8 +140,10 @@ fn outside(canvas: &mut Canvas, at: Layer, slab: Area, fitting: &Fitting, name: 
     let full = place::free_spot_off(canvas, near, (2.0 * radius + 1.6 + width, 2.0 * radius), prefer, voids);
     let spot = full.or_else(|| place::free_spot_off(canvas, near, (2.0 * radius, 2.0 * radius), prefer, voids));
     let Some(spot) = spot else { return };
-    let left = if full.is_some() { spot.x - (2.0 * radius + 1.6 + width) / 2.0 } else { spot.x - radius };
-    let ring = PaperPoint::new(left + radius, spot.y);
+    let whole = if full.is_some() { 2.0 * radius + 1.6 + width } else { 2.0 * radius };
+    // The ring is at the end that looks at the cutout, so that its leader doesn't cross the name.
+    let name_left = spot.x < centre.x;
+    let ring = PaperPoint::new(if name_left { spot.x + whole / 2.0 - radius } else { spot.x - whole / 2.0 + radius }, spot.y);
     let from = ring.towards(centre, (radius + 0.2) / ring.distance(centre).max(1.0));
     let reach = (void.right - void.left).min(void.bottom - void.top) / 2.0;
     let to = centre.towards(ring, (reach + 0.3) / centre.distance(ring).max(1.0));
@@ -150,7 +152,8 @@ fn outside(canvas: &mut Canvas, at: Layer, slab: Area, fitting: &Fitting, name: 
     }
     marks::ring(canvas, at, ring, &fitting.mark);
     if full.is_some() {
-        canvas.text(at, PaperPoint::new(left + 2.0 * radius + 1.6, spot.y + 1.25), name, &Style::body());
+        let (x, style) = if name_left { (-radius - 1.6, Style::body().end()) } else { (radius + 1.6, Style::body()) };
+        canvas.text(at, ring.moved(x, 1.25), name, &style);
     }
 }
 
