@@ -229,7 +229,7 @@ fn fall_words(set: &Set<'_>, slope: f64) -> String {
 pub fn findings(canvas: &mut Canvas, at: Layer, set: &Set<'_>, kind: Kind, seen: &Seen<'_>) {
     let (leg, datums, index) = (seen.leg, &seen.leg.datums, seen.index);
     let mid_v = (datums.frame_face + datums.frame_back).half();
-    for (k, fitting) in leg.fittings.iter().enumerate() {
+    for fitting in &leg.fittings {
         let place = match (fitting.kind, fitting.back) {
             (FittingKind::Notch | FittingKind::Well, Some(back)) => seen.at(fitting.centre(), back),
             _ => match fitting.face {
@@ -239,9 +239,7 @@ pub fn findings(canvas: &mut Canvas, at: Layer, set: &Set<'_>, kind: Kind, seen:
                 Face::Right => seen.at(datums.finished_right, fitting.centre()),
             },
         };
-        if owns(set, index, k) {
-            set.mark(canvas, at, kind, &Subject::Fitting(k), place);
-        }
+        set.mark(canvas, at, kind, &fitting.subject(), place);
     }
     for (k, module) in leg.modules.iter().enumerate() {
         set.mark(canvas, at, kind, &Subject::Module(index, k), seen.at(module.centre(), mid_v));
@@ -252,13 +250,4 @@ pub fn findings(canvas: &mut Canvas, at: Layer, set: &Set<'_>, kind: Kind, seen:
     let middle = (datums.counter_left + datums.counter_right).half();
     set.mark(canvas, at, kind, &Subject::Counter(index), seen.at(middle, datums.counter_back));
     set.mark(canvas, at, kind, &Subject::Leg(index), seen.at(middle, mid_v));
-}
-
-/// A finding names a fitting by its index in its leg: with several legs its place in the file tells which.
-fn owns(set: &Set<'_>, leg: usize, fitting: usize) -> bool {
-    if set.solved.legs.len() == 1 {
-        return true;
-    }
-    let place = &set.solved.legs[leg].fittings[fitting].place;
-    set.findings.iter().any(|finding| finding.subject == Subject::Fitting(fitting) && finding.place == *place)
 }
