@@ -21,6 +21,7 @@ use crate::units::Show;
 struct Task<'s> {
     set: &'s Set<'s>,
     kind: Kind,
+    index: usize,
     solved: &'s Solved,
     leg: &'s Leg,
     show: Show,
@@ -33,7 +34,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         _ => None,
     };
     let Some((index, leg)) = found else { return Vec::new() };
-    let task = Task { set, kind, solved: set.solved, leg, show: set.solved.show };
+    let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
     let mut sheets = plans(&task);
     let page = shelves::page_height(&set.sheet());
     let mut blocks = table::blocks(&task, frame::inside(&set.sheet()).width(), page);

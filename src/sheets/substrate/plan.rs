@@ -250,7 +250,7 @@ fn write(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         let Some(cutout) = fitting.cutout(Plane::Substrate) else { continue };
         if part.holds(cutout.extent.centre_x()) {
             let place = view.at(cutout.extent.centre_x(), cutout.extent.centre_y());
-            task.set.mark(canvas, layer, task.kind, &Subject::Fitting(index), place);
+            task.set.mark(canvas, layer, task.kind, &Subject::Fitting(task.index, index), place);
         }
     }
 }
