@@ -76,9 +76,13 @@ pub fn ring_radius(mark: &str) -> f64 {
     (lettering::width(mark, BODY, Weight::SemiBold) / 2.0 + 1.3).max(3.6)
 }
 
-/// A scale bar at a view's scale: two or three ticks, with a fact of its paper length. Its right end is at `right`,
-/// its line at `y`. Returns its left end.
-pub fn scale_bar(canvas: &mut Canvas, at: Layer, right: f64, y: f64, scale: super::scale::Scale, system: System) -> f64 {
+/// Length of the scale bar of a view, mm of paper.
+pub fn scale_bar_length(scale: super::scale::Scale, system: System) -> f64 {
+    scale_bar_size(scale, system).1
+}
+
+/// Units (inches, or centimetres) to half of a scale bar, and its whole length on paper, mm.
+fn scale_bar_size(scale: super::scale::Scale, system: System) -> (i64, f64) {
     let unit = match system {
         System::Inches | System::Both => Length::from_inches(1.0),
         System::Millimetres => Length::from_mm(10.0),
@@ -89,7 +93,13 @@ pub fn scale_bar(canvas: &mut Canvas, at: Layer, right: f64, y: f64, scale: supe
     };
     let paper = |count: i64| (unit * count).mm() * scale.factor();
     let half = steps.iter().copied().find(|&n| paper(n) >= 18.0).unwrap_or(steps[steps.len() - 1]);
-    let length = paper(half * 2);
+    (half, paper(half * 2))
+}
+
+/// A scale bar at a view's scale: two or three ticks, with a fact of its paper length. Its right end is at `right`,
+/// its line at `y`. Returns its left end.
+pub fn scale_bar(canvas: &mut Canvas, at: Layer, right: f64, y: f64, scale: super::scale::Scale, system: System) -> f64 {
+    let (half, length) = scale_bar_size(scale, system);
     let left = right - length;
     let point = |x: f64, y: f64| PaperPoint::new(x, y);
     let facts = vec![("data-role", "scalebar".to_owned()), ("data-length-mm", number(length, 4))];

@@ -45,7 +45,11 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         [Some(Face::Front), has_back.then_some(Face::Back)].into_iter().flatten()
     };
     let mut kinds = Vec::new();
-    kinds.extend(legs().flat_map(|leg| faces(leg).map(move |face| Kind::Client(leg, face))));
+    // A back that stands against a wall is never seen.
+    let seen = |leg: usize, face: Face| face == Face::Front || solved.legs[leg].back.is_open();
+    kinds.extend(legs().flat_map(|leg| {
+        faces(leg).filter(move |face| seen(leg, *face)).map(move |face| Kind::Client(leg, face))
+    }));
     kinds.push(Kind::Plan);
     for leg in legs() {
         kinds.extend(faces(leg).map(|face| Kind::Front(leg, face)));

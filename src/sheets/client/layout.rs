@@ -2,7 +2,7 @@
 
 use super::figure;
 use super::modules::Row;
-use super::scene::{INCH, Scene, TALLEST};
+use super::scene::{INCH, Scene};
 use super::surround::GROUND;
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::Canvas;
@@ -30,6 +30,8 @@ pub struct Layout {
     pub right: f64,
     /// The wall behind, from where to where.
     pub wall: (f64, f64),
+    /// The highest that anything is drawn; over it, it is broken off.
+    pub tallest: f64,
     /// Middle of the figure and the way it walks.
     pub figure: Option<(f64, f64)>,
     /// The side that the counter's height is dimensioned on: 1 the viewer's right.
@@ -61,7 +63,7 @@ struct Ends {
 fn ends(scene: &Scene<'_>, factor: f64) -> Ends {
     let outer = |k: usize| match &scene.bounds[k] {
         Some(side) => {
-            let (a, b) = (side.ends(0.0), side.ends(side.top.min(TALLEST)));
+            let (a, b) = (side.ends(0.0), side.ends(side.top.min(2400.0)));
             if k == 0 { a.0.min(b.0) - 1.5 * INCH } else { a.1.max(b.1) + 1.5 * INCH }
         }
         None if k == 0 => scene.counter.0.min(0.0),
@@ -89,7 +91,7 @@ impl Layout {
         let title = border.top + if small { 11.0 } else { 15.5 };
         let sky = title + if small { 14.0 } else { 16.0 };
         let band = super::swatches::band(canvas, room);
-        let top = scene.top().min(TALLEST + 2.0 * INCH).max(figure::HEIGHT);
+        let top = scene.top().max(figure::HEIGHT);
         let mut chosen = None;
         for scale in STANDARD.iter().copied().filter(|scale| *scale >= Scale(8)) {
             let factor = scale.factor();
@@ -126,6 +128,7 @@ impl Layout {
             left: ends.left,
             right: ends.right,
             wall: (wall_end(0), wall_end(1)),
+            tallest: (y - sky) / factor,
             figure: Some(ends.figure),
             height_side: ends.height_side,
             title,

@@ -32,7 +32,7 @@ use super::title_block::TitleBlock;
 use super::view::View;
 use crate::drawing::Page;
 use crate::findings::Subject;
-use crate::geometry::FrontFace;
+use crate::geometry::{FrontFace, PaperPoint};
 use crate::solve::Face;
 use layout::Layout;
 use scene::Scene;
@@ -70,17 +70,23 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     vec![set.finish(canvas, kind, 0, &block)]
 }
 
-/// Marks of findings at the things they are about.
+/// Marks of findings at the things they are about; over a hood, which has no calm place on it.
 fn findings(canvas: &mut Canvas, set: &Set<'_>, kind: Kind, view: &View<FrontFace>, scene: &Scene<'_>, leg: usize) {
     let at = canvas.layer(Canvas::ROOT, "findings");
+    let place = |x: f64, y: f64| PaperPoint::new(view.x_mm(x), view.y_mm(y));
     for front in &scene.fronts {
-        let place = crate::geometry::PaperPoint::new(view.x_mm(front.outside.middle()), view.y_mm((front.outside.y0 + front.outside.y1) / 2.0));
-        set.mark(canvas, at, kind, &Subject::Fitting(leg, front.index), place);
+        let r = front.outside;
+        let near = if front.hung {
+            let over = Scene::hood_height(front.fitting.look, front.fitting.width().mm());
+            place(r.middle(), scene.levels.1 + over).moved(0.0, -5.0)
+        } else {
+            place(r.middle(), (r.y0 + r.y1) / 2.0)
+        };
+        set.mark(canvas, at, kind, &Subject::Fitting(leg, front.index), near);
     }
     for (index, module) in scene.leg.modules.iter().enumerate() {
-        let place = crate::geometry::PaperPoint::new(view.x_mm(scene.x(module.centre().mm())), view.y_mm(scene.levels.0 / 2.0));
-        set.mark(canvas, at, kind, &Subject::Module(leg, index), place);
+        let near = place(scene.x(module.centre().mm()), scene.levels.0 / 2.0);
+        set.mark(canvas, at, kind, &Subject::Module(leg, index), near);
     }
-    let place = crate::geometry::PaperPoint::new(view.x_mm(scene.counter.0), view.y_mm(scene.levels.1));
-    set.mark(canvas, at, kind, &Subject::Counter(leg), place);
+    set.mark(canvas, at, kind, &Subject::Counter(leg), place(scene.counter.0, scene.levels.1).moved(0.0, -5.0));
 }

@@ -40,7 +40,7 @@ pub fn draw(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layo
     brush.begin("ends");
     for (side, name) in scene.bounds.iter().zip(["left bound", "right bound"]) {
         if let Some(side) = side {
-            surround::side(&mut brush, scene, side, name);
+            surround::side(&mut brush, scene, side, name, layout.tallest);
         }
     }
     brush.begin("ground");
@@ -99,11 +99,12 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
     let tall = [0.62, 0.46, 1.0, 0.5, 0.8, 0.56];
     for k in 0..count {
         let x = from + (to - from) * (k as f64 + 0.5 + chance.between(-0.22, 0.22)) / count as f64;
-        let base = match scene.wall {
-            Some((_, top)) => top - 2.0 * INCH,
-            None => scene.floor(x) + chance.between(22.0, 32.0) * INCH,
+        // Behind a wall they rise from its top; behind a run that stands free, from the ground.
+        let (base, most) = match scene.wall {
+            Some((_, top)) => (top.min(layout.tallest) - 2.0 * INCH, chance.between(32.0, 42.0)),
+            None => (scene.floor(x) + chance.between(10.0, 14.0) * INCH, chance.between(48.0, 62.0)),
         };
-        let wanted = tall[(k + 2) % tall.len()] * chance.between(30.0, 38.0) * INCH;
+        let wanted = tall[(k + 2) % tall.len()] * most * INCH;
         for share in [1.0, 0.8, 0.62, 0.48] {
             let clouds = planting::clouds(&mut chance, [x, base], wanted * share);
             let fits = clouds.iter().all(|&([cx, cy], r)| {

@@ -71,7 +71,7 @@ pub fn shrub(brush: &mut Brush<'_>, chance: &mut Chance, foot: Spot, clouds: &[C
         brush.fill([one], STEM);
     }
     let mut tones: [Vec<Patch>; 3] = Default::default();
-    for spot in darts(chance, clouds, 1.45 * INCH * size) {
+    for spot in darts(chance, clouds, 1.32 * INCH * size) {
         let share = |(middle, radius): &Cloud| (spot[0] - middle[0]).hypot(spot[1] - middle[1]) / radius;
         let Some((middle, radius)) = clouds.iter().min_by(|a, b| share(a).total_cmp(&share(b))) else { continue };
         let far = share(&(*middle, *radius));

@@ -221,7 +221,8 @@ impl<'s> Scene<'s> {
         }
     }
 
-    /// Top of everything that is built.
+    /// Top of everything that has to be on the picture. What stands at an end may be higher; it is broken off where
+    /// the sheet ends.
     pub fn top(&self) -> f64 {
         let mut top = self.levels.1 + self.splash.0.max(10.0 * INCH);
         for fitting in &self.leg.fittings {
@@ -229,14 +230,16 @@ impl<'s> Scene<'s> {
                 top = top.max(self.levels.1 + Scene::hood_height(fitting.look, fitting.width().mm()));
             }
         }
-        let bounds = self.bounds.iter().flatten().map(|side| side.top + 4.0 * INCH);
-        let wall = self.wall.map(|(_, top)| top + 2.0 * INCH);
+        let bounds = self.bounds.iter().flatten().map(|side| (side.top + CAP).min(78.0 * INCH));
+        let wall = self.wall.map(|(_, top)| (top + COPING).min(78.0 * INCH));
         bounds.chain(wall).fold(top, f64::max)
     }
 }
 
-/// Tallest that a wall, pier or post at an end is drawn; over it, it is broken off.
-pub const TALLEST: f64 = 2600.0;
+/// Height of the cap of a pier or post.
+pub const CAP: f64 = 3.2 * INCH;
+/// Height of a wall's coping.
+pub const COPING: f64 = 2.0 * INCH;
 
 fn side<'s>(bound: &'s Bound, outward: f64, counter_top: f64, x: &impl Fn(f64) -> f64) -> Option<Side<'s>> {
     if bound.is_open() {

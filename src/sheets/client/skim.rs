@@ -24,7 +24,7 @@ pub const WALL: Coat =
     Coat { ground: Colour::from_hex(0xf3f1ed), line: Colour::from_hex(0xdad5cd), pass: 0.02, dense: 1.5 };
 /// The face of a run.
 pub const FACE: Coat =
-    Coat { ground: Colour::from_hex(0xe4e0d9), line: Colour::from_hex(0xc6bfb4), pass: 0.03, dense: 2.2 };
+    Coat { ground: Colour::from_hex(0xe4e0d9), line: Colour::from_hex(0xc6bfb4), pass: 0.05, dense: 3.4 };
 
 /// Passes inside a box, clear of others and of what is in `avoid`; `size` 1 is true size.
 pub fn passes(chance: &mut Chance, area: Rect, avoid: &[Rect], size: f64, dense: f64) -> (Vec<Patch>, Vec<Ring>) {

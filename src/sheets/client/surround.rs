@@ -5,13 +5,13 @@ use super::chance::Chance;
 use super::layout::Layout;
 use super::masonry;
 use super::patch::{Patch, Rect, Ring, Spot};
-use super::scene::{INCH, Scene, Side, TALLEST};
+use super::scene::{CAP, COPING, INCH, Scene, Side};
 use super::skim;
 use crate::drawing::Colour;
 use crate::solve::BoundKind;
 
 /// Coping stones.
-pub const COPING: Colour = Colour::from_hex(0xe9e7e2);
+const PALE: Colour = Colour::from_hex(0xe9e7e2);
 /// Slabs underfoot.
 pub const PAVING: Colour = Colour::from_hex(0xe5e3de);
 /// Thickness of what lies underfoot.
@@ -23,12 +23,14 @@ pub const GROUND: f64 = SLAB + BED;
 
 /// The wall behind with its coping, between what stands at the ends. Returns the patch that shadows may fall on.
 pub fn wall(brush: &mut Brush<'_>, scene: &Scene<'_>, layout: &Layout) -> Option<Patch> {
-    let (_, top) = scene.wall?;
+    let (_, whole) = scene.wall?;
+    let broken = whole + COPING > layout.tallest;
+    let top = if broken { layout.tallest } else { whole };
     let (left, right) = layout.wall;
     let area = Rect::new(left, scene.floor(left).min(scene.floor(right)), right, top);
     let patch = Patch::of(vec![[left, scene.floor(left)], [right, scene.floor(right)], [right, top], [left, top]]);
     brush.fill([&patch], skim::WALL.ground);
-    for deep in [1.6, 2.4] {
+    for deep in if broken { &[][..] } else { &[1.6, 2.4] } {
         brush.glaze_rect(Rect { y0: top - deep * INCH, ..area }, SHADE, 0.06);
     }
     // Passes stay off the run, the figure, and the shade of the coping.
@@ -37,7 +39,11 @@ pub fn wall(brush: &mut Brush<'_>, scene: &Scene<'_>, layout: &Layout) -> Option
     let avoid: Vec<Rect> = std::iter::once(run).chain(figure).collect();
     let quiet = Rect { y1: top - 3.5 * INCH, ..area }.inset(0.6 * INCH);
     skim::texture(brush, "wall", quiet, &avoid, scene.size, skim::WALL);
-    coping(brush, "coping", Rect::new(left, top, right, top + 2.0 * INCH), [scene.bounds[0].is_none(), scene.bounds[1].is_none()]);
+    if broken {
+        brush.edge(&break_line(left, right, top), 0.25, MID);
+    } else {
+        coping(brush, "coping", Rect::new(left, top, right, top + COPING), [scene.bounds[0].is_none(), scene.bounds[1].is_none()]);
+    }
     for (x, open) in [(left, scene.bounds[0].is_none()), (right, scene.bounds[1].is_none())] {
         if open {
             brush.edge(&[[x, top], [x, scene.floor(x)]], 0.25, MID);
@@ -56,7 +62,7 @@ fn coping(brush: &mut Brush<'_>, name: &str, rect: Rect, free: [bool; 2]) {
     ring.extend(if free[1] { vec![[b, rect.y1 - cut], [b - cut * 1.5, rect.y1]] } else { vec![[b, rect.y1]] });
     ring.extend(if free[0] { vec![[a + cut * 1.5, rect.y1], [a, rect.y1 - cut]] } else { vec![[a, rect.y1]] });
     let patch = Patch::of(ring);
-    brush.fill([&patch], COPING);
+    brush.fill([&patch], PALE);
     brush.glaze_rect(Rect::new(a, rect.y0, b, rect.y0 + rect.height() * 0.25), SHADE, 0.07);
     brush.outline(&patch, 0.25, MID);
     let mut joints: Vec<Ring> = Vec::new();
@@ -69,9 +75,9 @@ fn coping(brush: &mut Brush<'_>, name: &str, rect: Rect, free: [bool; 2]) {
 }
 
 /// What stands at an end, to its height and with its masonry.
-pub fn side(brush: &mut Brush<'_>, scene: &Scene<'_>, side: &Side<'_>, name: &str) {
-    let broken = side.top > TALLEST;
-    let top = side.top.min(TALLEST);
+pub fn side(brush: &mut Brush<'_>, scene: &Scene<'_>, side: &Side<'_>, name: &str, tallest: f64) {
+    let broken = side.top + CAP > tallest;
+    let top = if broken { tallest } else { side.top };
     let lean = |[x, y]: Spot| [x + (side.at(y) - side.at(0.0)), y];
     let (left, right) = side.ends(0.0);
     let bottom = scene.floor(left).min(scene.floor(right));
@@ -105,7 +111,7 @@ pub fn side(brush: &mut Brush<'_>, scene: &Scene<'_>, side: &Side<'_>, name: &st
     } else {
         let (a, b) = side.ends(top);
         let plate = Rect::new(a - 0.4 * INCH, top, b + 0.4 * INCH, top + 0.9 * INCH);
-        brush.fill_rect(plate, COPING);
+        brush.fill_rect(plate, PALE);
         brush.outline(&plate.patch(), 0.35, DARK);
     }
 }
@@ -151,10 +157,22 @@ fn broken_top(brush: &mut Brush<'_>, area: &Rect, lean: impl Fn(Spot) -> Spot) {
     for x in [area.x0, area.x1] {
         brush.edge(&[lean([x, area.y0]), lean([x, area.y1])], 0.5, DARK);
     }
-    let (w, y, z) = (area.width(), area.y1, 2.0 * INCH);
-    let points = [(0.0, 0.0), (0.38, 0.0), (0.45, -1.0), (0.55, 1.0), (0.62, 0.0), (1.0, 0.0)];
-    let line: Ring = points.iter().map(|(t, up)| lean([area.x0 + w * t, y + z * up])).collect();
+    let line: Ring = break_line(area.x0, area.x1, area.y1).into_iter().map(lean).collect();
     brush.edge(&line, 0.25, DARK);
+}
+
+/// A level line with a kink in its middle, past both ends.
+fn break_line(left: f64, right: f64, y: f64) -> Ring {
+    let (middle, kink) = ((left + right) / 2.0, 1.4 * INCH);
+    let over = 1.2 * INCH;
+    vec![
+        [left - over, y],
+        [middle - kink, y],
+        [middle - kink * 0.4, y - kink],
+        [middle + kink * 0.4, y + kink],
+        [middle + kink, y],
+        [right + over, y],
+    ]
 }
 
 /// Slabs on their bed, cut through; their top follows the true fall.
@@ -202,12 +220,13 @@ pub fn floor_line(brush: &mut Brush<'_>, scene: &Scene<'_>, layout: &Layout) {
 pub fn meadow(brush: &mut Brush<'_>, scene: &Scene<'_>, layout: &Layout) {
     let mut chance = Chance::named("meadow");
     let (a, b) = (layout.left, layout.right);
-    let mut ring = vec![[a, scene.floor(a)], [b, scene.floor(b)]];
-    let steps = ((b - a) / (14.0 * INCH)).ceil().max(2.0) as usize;
+    let steps = ((b - a) / (14.0 * INCH)).ceil().max(4.0) as usize;
     let crest: Ring = (0..=steps)
-        .map(|k| b - (b - a) * k as f64 / steps as f64)
-        .map(|x| [x, scene.floor(x) + chance.between(7.0, 11.0) * INCH])
+        .map(|k| (k, b - (b - a) * k as f64 / steps as f64))
+        .map(|(k, x)| {
+            let rise = chance.between(6.0, 10.0) * INCH;
+            [x, scene.floor(x) + if k == 0 || k == steps { 0.0 } else { rise }]
+        })
         .collect();
-    ring.extend(super::patch::smooth(&crest, false, 4));
-    brush.fill([&Patch::of(ring)], Colour::from_hex(0xf3f4f0));
+    brush.fill([&Patch::of(super::patch::smooth(&crest, false, 5))], Colour::from_hex(0xf3f4f0));
 }

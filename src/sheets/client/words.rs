@@ -155,7 +155,8 @@ pub fn fall(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layo
 pub fn scale_bar(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layout: &Layout) {
     let right = layout.room.right - 1.5;
     let places = [layout.modules + 2.0, layout.overall + 1.5, layout.title];
-    let free = |canvas: &Canvas, y: f64| canvas.is_box_free(right - 62.0, y - 6.5, right + 1.5, y + 2.0);
+    let left = right - marks::scale_bar_length(view.scale, scene.solved.show.system) - 4.0;
+    let free = |canvas: &Canvas, y: f64| canvas.is_box_free(left, y - 6.5, right + 1.5, y + 2.0);
     let y = places.into_iter().find(|&y| free(canvas, y)).unwrap_or(layout.title);
     let layer = canvas.layer(Canvas::ROOT, "scale-bar");
     marks::scale_bar(canvas, layer, right, y, view.scale, scene.solved.show.system);
