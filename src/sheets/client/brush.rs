@@ -23,17 +23,23 @@ pub struct Brush<'c> {
     home: Layer,
     origin: PaperPoint,
     factor: f64,
+    thin: f64,
 }
 
 impl<'c> Brush<'c> {
     /// Paints into `home`, the picture's (0, 0) at `origin`, with `factor` mm of paper to the millimetre.
     pub fn new(canvas: &'c mut Canvas, home: Layer, origin: PaperPoint, factor: f64) -> Brush<'c> {
-        Brush { canvas, layer: home, home, origin, factor }
+        Brush { canvas, layer: home, home, origin, factor, thin: (24.0 * factor).sqrt().min(1.0) }
     }
 
     /// Goes on in a new layer of its own.
     pub fn begin(&mut self, class: &str) {
         self.layer = self.canvas.layer(self.home, class);
+    }
+
+    /// A pen for this scale: thinner where the picture is small, never too thin to print.
+    fn pen(&self, width: f64, colour: Colour) -> Pen {
+        Pen::new((width * self.thin).max(width.min(0.13))).coloured(colour)
     }
 
     /// Model millimetres of so much paper.
@@ -111,14 +117,14 @@ impl<'c> Brush<'c> {
     /// An outline with facts.
     pub fn outline_with(&mut self, patch: &Patch, width: f64, colour: Colour, facts: Vec<Fact>) {
         let steps = self.steps([patch]);
-        self.add(steps, Paint::pen(Pen::new(width).coloured(colour)), facts);
+        self.add(steps, Paint::pen(self.pen(width, colour)), facts);
     }
 
     /// A line that lettering keeps clear of.
     pub fn edge(&mut self, line: &[Spot], width: f64, colour: Colour) {
         let mut steps = Vec::new();
         self.ring(&mut steps, line, false);
-        self.add(steps, Paint::pen(Pen::new(width).coloured(colour)), Vec::new());
+        self.add(steps, Paint::pen(self.pen(width, colour)), Vec::new());
     }
 
     /// Lines of a texture.
@@ -127,7 +133,7 @@ impl<'c> Brush<'c> {
         for line in lines {
             self.ring(&mut steps, line, false);
         }
-        self.add(steps, Paint::pen(Pen::new(width).coloured(colour).quiet().round()), Vec::new());
+        self.add(steps, Paint::pen(self.pen(width, colour).quiet().round()), Vec::new());
     }
 
     /// Dots of a texture, by middle; radius in mm of paper. Drawn as the shortest of round-ended strokes.

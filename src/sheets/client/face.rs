@@ -11,7 +11,7 @@ use crate::drawing::Colour;
 use crate::solve::FinishKind;
 
 /// Bare board.
-const BOARD: Colour = Colour::from_hex(0xe2e1de);
+pub const BOARD: Colour = Colour::from_hex(0xe2e1de);
 /// Base trim.
 pub const TRIM: Colour = Colour::from_hex(0xa9a6a0);
 

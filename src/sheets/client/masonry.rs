@@ -115,7 +115,7 @@ pub fn ashlar(chance: &mut Chance, area: Rect, size: f64) -> Vec<Stone> {
         if left - height < 4.2 * inch {
             height = if left < 8.5 * inch { left } else { left / 2.0 };
         }
-        let count = (area.width() / (11.0 * inch)).round().max(1.0) as usize;
+        let count = (area.width() / (9.5 * inch)).round().max(1.0) as usize;
         let mut cuts = vec![area.x0];
         for k in 1..count {
             let lean = if odd { -0.14 } else { 0.14 } + chance.between(-0.05, 0.05);

@@ -54,7 +54,7 @@ pub fn bands(brush: &mut Brush<'_>, patch: &Patch, ramp: Ramp, upright: bool, sh
     let b = patch.bounds();
     let whole = patch.rings.len() == 1 && patch.rings[0].len() == 4;
     let length = if upright { b.width() } else { b.height() };
-    let count = (length / brush.paper(1.2)).round().clamp(8.0, 48.0) as usize;
+    let count = (length / brush.paper(1.2)).round().clamp(5.0, 48.0) as usize;
     let place = |k: usize| k as f64 / count as f64;
     brush.fill([patch], tone(ramp, 0.5));
     let mut strips: Vec<(Colour, Vec<Patch>)> = Vec::new();
@@ -87,6 +87,9 @@ pub fn grain(brush: &mut Brush<'_>, chance: &mut Chance, patch: &Patch, pitch: f
     let b = patch.bounds();
     let pitch = pitch.max(brush.paper(1.0));
     let margin = 0.25 * INCH;
+    if b.height() < brush.paper(4.0) {
+        return;
+    }
     let reach = b.width().max(8.0 * INCH);
     let mut lines: Vec<Ring> = Vec::new();
     let mut y = b.y0 + pitch * 0.7;

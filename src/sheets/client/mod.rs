@@ -45,7 +45,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     frame::draw_thin(&mut canvas);
     let mut scene = Scene::new(set.solved, leg, face);
     let layout = Layout::new(&canvas, &scene);
-    scene.size = (f64::from(layout.scale.0) / 14.0).max(1.0);
+    scene.size = (f64::from(layout.scale.0) / 16.0).max(1.0);
     let view: View<FrontFace> = View::open(&mut canvas, "client", layout.scale, layout.origin);
     let title = words::title(&mut canvas, set, &scene, index, &layout);
     picture::draw(&mut canvas, &view, &scene, &layout, title);

@@ -35,20 +35,22 @@ pub struct Row {
     pub key: Vec<String>,
 }
 
-/// Puts texts (middle, width, room of their own) on two rows, first come first.
+/// Puts texts (middle, width, room of their own) on two rows: those with room beside the line, the others beyond it, first
+/// come first. Where many lack room, they stand on the two rows in turn.
 fn levels(texts: &[(f64, f64, f64)]) -> Vec<Level> {
-    let mut far_end = f64::NEG_INFINITY;
+    let narrow = texts.iter().filter(|(_, width, own)| *width > own - 1.6).count();
+    let in_turn = narrow * 4 > texts.len() && texts.len() > 2;
+    let mut ends = [f64::NEG_INFINITY; 2];
     texts
         .iter()
-        .map(|&(middle, width, own)| {
-            if width <= own - 1.6 {
-                Level::Near
-            } else if middle - width / 2.0 > far_end + 2.0 {
-                far_end = middle + width / 2.0;
-                Level::Far
-            } else {
-                Level::Nowhere
+        .enumerate()
+        .map(|(k, &(middle, width, own))| {
+            let row = if in_turn { k % 2 } else { usize::from(width > own - 1.6) };
+            if middle - width / 2.0 <= ends[row] + 1.6 {
+                return Level::Nowhere;
             }
+            ends[row] = middle + width / 2.0;
+            if row == 0 { Level::Near } else { Level::Far }
         })
         .collect()
 }
@@ -85,21 +87,25 @@ impl Row {
             labels.iter().map(|label| (size(label).0, lettering::width(of(label), BODY, weight), size(label).1)).collect()
         };
         let mut key = Vec::new();
-        let named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
+        let mut named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
         let wide = levels(&texts(&labels, |label| &label.width, Weight::Regular));
+        let lost = |k: &usize| named[*k] == Level::Nowhere || wide[*k] == Level::Nowhere;
+        let mut keyed: Vec<usize> = (0..labels.len()).filter(lost).collect();
+        if keyed.len() * 4 > labels.len() {
+            // With so many in the key, all are: one way to read the line.
+            keyed = (0..labels.len()).collect();
+        }
+        for &k in &keyed {
+            let (id, label) = (modules[k].id.clone(), &mut labels[k]);
+            let entry = if label.name == id { id.clone() } else { format!("{id} {}", label.name) };
+            key.push(format!("{entry}, {}", label.width));
+            label.name = id;
+        }
+        if !keyed.is_empty() {
+            named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
+        }
         for (k, label) in labels.iter_mut().enumerate() {
             (label.name_level, label.width_level) = (named[k], wide[k]);
-            if named[k] == Level::Nowhere || wide[k] == Level::Nowhere {
-                let id = modules[k].id.clone();
-                let entry = if label.name == id { id.clone() } else { format!("{id} {}", label.name) };
-                key.push(format!("{entry}, {}", label.width));
-                (label.name, label.name_level) = (id, Level::Near);
-            }
-        }
-        // Ids may themselves need the second row.
-        let named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
-        for (label, level) in labels.iter_mut().zip(named) {
-            label.name_level = level;
             let own = (label.right - label.left).mm() * factor;
             label.second = label.second.take().filter(|second| lettering::width(second, BODY, Weight::Regular) < own - 1.6);
         }
@@ -110,8 +116,9 @@ impl Row {
     /// Draws the line, at `y` on the sheet.
     pub fn draw(&self, canvas: &mut Canvas, view: &View<FrontFace>, y: f64, show: crate::units::Show) {
         for (k, label) in self.labels.iter().enumerate() {
-            let id = canvas.next_number();
-            let group = canvas.layer_with(view.layer, "dim", facts(id, label, show));
+            // A width that is only in the key is no dimension here.
+            let facts = if label.width_level == Level::Nowhere { Vec::new() } else { facts(canvas.next_number(), label, show) };
+            let group = canvas.layer_with(view.layer, "dim", facts);
             let (a, b) = (view.x(label.left), view.x(label.right));
             let role = |role: &str| vec![("data-role", role.to_owned())];
             let witness = |end: &str| vec![("data-role", "witness".to_owned()), ("data-end", end.to_owned())];
@@ -125,8 +132,8 @@ impl Row {
             canvas.shape(group, tick(b), Paint::pen(if after { Pen::GHOST } else { pen }), "", witness("to"));
             let middle = (a + b) / 2.0;
             let up = match label.name_level {
-                Level::Near => Some(2.3),
-                Level::Far => Some(6.6),
+                Level::Near => Some(3.0),
+                Level::Far => Some(7.2),
                 Level::Nowhere => None,
             };
             if let Some(up) = up {
@@ -163,4 +170,23 @@ fn facts(id: usize, label: &Label, show: crate::units::Show) -> Vec<Fact> {
         ("data-from-datum", "module edge".to_owned()),
         ("data-to-datum", "module edge".to_owned()),
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Level, levels};
+
+    #[test]
+    fn one_long_name_stands_over_the_others_and_many_stand_in_turn() {
+        let one = levels(&[(10.0, 8.0, 20.0), (30.0, 24.0, 20.0), (50.0, 8.0, 20.0), (70.0, 8.0, 20.0)]);
+        assert_eq!(one, [Level::Near, Level::Far, Level::Near, Level::Near]);
+        let many = levels(&[(5.0, 12.0, 10.0), (15.0, 12.0, 10.0), (25.0, 12.0, 10.0), (35.0, 12.0, 10.0)]);
+        assert_eq!(many, [Level::Near, Level::Far, Level::Near, Level::Far]);
+    }
+
+    #[test]
+    fn what_would_meet_its_neighbour_finds_no_place() {
+        let crowded = levels(&[(2.0, 30.0, 4.0), (6.0, 30.0, 4.0), (10.0, 30.0, 4.0)]);
+        assert_eq!(crowded, [Level::Near, Level::Far, Level::Nowhere]);
+    }
 }

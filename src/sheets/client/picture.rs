@@ -3,7 +3,7 @@
 use super::brush::Brush;
 use super::chance::Chance;
 use super::layout::Layout;
-use super::patch::{Patch, Rect, Spot};
+use super::patch::{Patch, Rect};
 use super::scene::{INCH, Scene};
 use super::{face, figure, fronts, grill, planting, surround, worktop};
 use crate::geometry::FrontFace;
@@ -95,25 +95,27 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
         Rect::new(-1e5, -1e4, layout.left + 24.0 / factor, high)
     });
     let (from, to) = (layout.left + 16.0 * INCH, layout.right - 10.0 * INCH);
-    let count = (((to - from) / (44.0 * INCH)).round() as usize).clamp(2, 12);
-    let tall = [0.62, 0.46, 1.0, 0.5, 0.8, 0.56];
+    let walled = scene.wall.is_some();
+    if let (false, Some((x, _))) = (walled, layout.figure) {
+        keep.push(Rect::new(x - 11.0 * INCH, -1e4, x + 11.0 * INCH, 1e4));
+    }
+    // Behind a wall they rise from its top; behind a run that stands free, from behind its counter.
+    let (from, to) = if walled { (from, to) } else { (6.0 * INCH, scene.right - 6.0 * INCH) };
+    let base = if walled { scene.wall.map_or(0.0, |(_, top)| top.min(layout.tallest)) } else { scene.levels.1 } - 2.0 * INCH;
+    let apart = if walled { 38.0 } else { 34.0 };
+    let count = (((to - from) / (apart * INCH)).round() as usize).clamp(1, 14);
+    let tall = [0.62, 0.5, 1.0, 0.7, 0.55, 0.85];
     for k in 0..count {
         let x = from + (to - from) * (k as f64 + 0.5 + chance.between(-0.22, 0.22)) / count as f64;
-        // Behind a wall they rise from its top; behind a run that stands free, from the ground.
-        let (base, most) = match scene.wall {
-            Some((_, top)) => (top.min(layout.tallest) - 2.0 * INCH, chance.between(32.0, 42.0)),
-            None => (scene.floor(x) + chance.between(10.0, 14.0) * INCH, chance.between(48.0, 62.0)),
-        };
-        let wanted = tall[(k + 2) % tall.len()] * most * INCH;
-        for share in [1.0, 0.8, 0.62, 0.48] {
+        let wanted = tall[k % tall.len()] * chance.between(34.0, 42.0) * INCH;
+        for share in [1.0, 0.84, 0.7, 0.56, 0.44] {
             let clouds = planting::clouds(&mut chance, [x, base], wanted * share);
             let fits = clouds.iter().all(|&([cx, cy], r)| {
                 let cloud = Rect::new(cx - r, cy - r, cx + r, cy + r);
                 cloud.x0 > inside.x0 && cloud.x1 < inside.x1 && cloud.y1 < inside.y1 && keep.iter().all(|k| !k.is_near(&cloud, 0.0))
             });
             if fits {
-                let foot: Spot = [x, if scene.wall.is_some() { base - 4.0 * INCH } else { scene.floor(x) }];
-                planting::shrub(brush, &mut chance, foot, &clouds, inside, scene.size.min(1.6));
+                planting::shrub(brush, &mut chance, [x, base - 4.0 * INCH], &clouds, inside, scene.size.min(1.6));
                 break;
             }
         }

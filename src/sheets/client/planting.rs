@@ -63,9 +63,11 @@ pub fn clouds(chance: &mut Chance, foot: Spot, height: f64) -> Vec<Cloud> {
 /// Paints a shrub; leaves outside `inside` are left off.
 pub fn shrub(brush: &mut Brush<'_>, chance: &mut Chance, foot: Spot, clouds: &[Cloud], inside: Rect, size: f64) {
     let mut stems = Vec::new();
+    let broad = clouds.iter().map(|cloud| cloud.1).fold(0.0, f64::max);
+    let thick = (broad * 0.09).min(1.0 * INCH);
     for (k, (middle, radius)) in clouds.iter().enumerate() {
-        let start = [foot[0] + (k as f64 - 2.0) * 0.7 * INCH, foot[1]];
-        stems.push(stem(start, [middle[0], middle[1] + radius * 0.2], (1.0 * INCH, 0.25 * INCH), chance.between(-1.4, 1.4) * INCH));
+        let start = [foot[0] + (k as f64 - 2.0) * 0.7 * thick, foot[1]];
+        stems.push(stem(start, [middle[0], middle[1] + radius * 0.2], (thick, thick * 0.25), chance.between(-1.4, 1.4) * INCH));
     }
     for one in &stems {
         brush.fill([one], STEM);

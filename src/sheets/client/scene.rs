@@ -230,8 +230,10 @@ impl<'s> Scene<'s> {
                 top = top.max(self.levels.1 + Scene::hood_height(fitting.look, fitting.width().mm()));
             }
         }
-        let bounds = self.bounds.iter().flatten().map(|side| (side.top + CAP).min(78.0 * INCH));
-        let wall = self.wall.map(|(_, top)| (top + COPING).min(78.0 * INCH));
+        // What is much higher than a person is broken off in any case, so it needs no more room than one.
+        let shown = |top: f64| if top > 78.0 * INCH { 68.0 * INCH } else { top };
+        let bounds = self.bounds.iter().flatten().map(|side| shown(side.top + CAP));
+        let wall = self.wall.map(|(_, top)| shown(top + COPING));
         bounds.chain(wall).fold(top, f64::max)
     }
 }

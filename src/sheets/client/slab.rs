@@ -49,20 +49,27 @@ pub fn texture(brush: &mut Brush<'_>, name: &str, area: Rect, material: CounterM
             brush.dots(&dots[third * 2..], 0.08, Colour::from_hex(0x7f7e7b));
         }
         CounterMaterial::Porcelain => {
-            let count = ((area.width() / (14.0 * INCH)) * strength.sqrt()).round().clamp(1.0, 60.0) as usize;
+            // Long veins of one lean: many short stretches of them on an edge, a few whole ones on a face.
+            let tall = area.height() > area.width() / 4.0;
+            let count = if tall { 4 } else { (area.width() / (11.0 * INCH)).round().clamp(1.0, 60.0) as usize };
             let mut veins: Vec<Ring> = Vec::new();
             for k in 0..count {
-                let from = area.x0 + area.width() * (k as f64 + chance.between(0.0, 0.3)) / count as f64;
-                let long = (chance.between(0.5, 1.0) * area.width() / count as f64).min(area.x1 - from);
-                let (a, b) = (chance.between(0.1, 0.9), chance.between(0.1, 0.9));
-                let points: Vec<Spot> = (0..5)
-                    .map(|j| f64::from(j) / 4.0)
+                let place = (k as f64 + chance.between(0.1, 0.6)) / count as f64;
+                let (from, to, low, high) = if tall {
+                    let y = area.y0 + area.height() * place;
+                    (area.x0, area.x1, y, (y + area.height() * chance.between(0.05, 0.22)).min(area.y1))
+                } else {
+                    let x = area.x0 + area.width() * place;
+                    (x, (x + chance.between(3.0, 8.0) * INCH).min(area.x1), area.y0, area.y1)
+                };
+                let points: Vec<Spot> = (0..7)
+                    .map(|j| f64::from(j) / 6.0)
                     .map(|t| {
-                        let share = (a + (b - a) * t + chance.between(-0.15, 0.15)).clamp(0.05, 0.95);
-                        [from + long * t, area.y0 + area.height() * share]
+                        let off = chance.between(-0.03, 0.03) * area.height();
+                        [from + (to - from) * t, (low + (high - low) * t + off).clamp(area.y0, area.y1)]
                     })
                     .collect();
-                veins.push(smooth(&points, false, 4));
+                veins.push(smooth(&points, false, 3));
             }
             brush.lines(&veins, 0.13, Colour::from_hex(0xc4c2bc));
         }

@@ -86,7 +86,7 @@ pub fn side(brush: &mut Brush<'_>, scene: &Scene<'_>, side: &Side<'_>, name: &st
     match texture_of(side) {
         Texture::Stone => {
             brush.fill([&patch], masonry::ASHLAR.joint);
-            let stones = masonry::ashlar(&mut Chance::named(name), area, scene.size.min(1.5));
+            let stones = masonry::ashlar(&mut Chance::named(name), area, scene.size.min(1.2));
             let stones = masonry::moved(stones, lean);
             masonry::paint(brush, &stones, &masonry::ASHLAR);
         }

@@ -3,7 +3,7 @@
 
 use super::brush::{Brush, DARK, SHADE};
 use super::chance::Chance;
-use super::face::TRIM;
+use super::face::{BOARD, TRIM};
 use super::layout::Layout;
 use super::metal;
 use super::patch::{Rect, Ring};
@@ -34,6 +34,7 @@ enum Kind {
     Steel,
     Ashlar,
     Plain,
+    Board,
     Paving,
     Trim,
 }
@@ -68,6 +69,9 @@ fn materials(scene: &Scene<'_>) -> Vec<Material> {
             }
         };
         found.push(Material { name: capital(&finish.name, otherwise), place: "face", kind });
+    } else {
+        let board = &scene.leg.build(scene.face).board_name;
+        found.push(Material { name: capital(board, "board"), place: "face", kind: Kind::Board });
     }
     let counter = capital(&scene.solved.counter.name, "counter");
     found.push(Material { name: counter, place: "counter", kind: Kind::Slab(scene.material()) });
@@ -203,6 +207,7 @@ fn paint(canvas: &mut Canvas, material: &Material, x: f64, y: f64, wide: f64, hi
             brush.fill([&patch], Colour::from_hex(0xd9d7d2));
             brush.glaze_rect(Rect { x0: area.x1 * 0.7, ..area }, SHADE, 0.10);
         }
+        Kind::Board => brush.fill([&patch], BOARD),
         Kind::Paving => paving(&mut brush, area),
         Kind::Trim => trim(&mut brush, area),
     }
