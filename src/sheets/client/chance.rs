@@ -67,7 +67,8 @@ mod tests {
 
     #[test]
     fn the_same_name_gives_the_same_numbers_and_another_name_others() {
-        let take = |name| (0..4).map(|_| 0).scan(Chance::named(name), |c, _: i32| Some(c.below(1000))).collect::<Vec<_>>();
+        let take =
+            |name| (0..4).map(|_| 0).scan(Chance::named(name), |c, _: i32| Some(c.below(1000))).collect::<Vec<_>>();
         assert_eq!(take("stone"), take("stone"));
         assert_ne!(take("stone"), take("tile"));
     }

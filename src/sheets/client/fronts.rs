@@ -190,7 +190,8 @@ fn vent(brush: &mut Brush<'_>, outside: Rect, facts: Vec<Fact>) {
         })
         .collect();
     brush.fill(&blades, Colour::from_hex(0xd9dcdd));
-    let lights: Vec<Patch> = blades.iter().map(|blade| blade.bounds()).map(|b| Rect { y0: b.y1 - pitch * 0.2, ..b }.patch()).collect();
+    let lights: Vec<Patch> =
+        blades.iter().map(|blade| blade.bounds()).map(|b| Rect { y0: b.y1 - pitch * 0.2, ..b }.patch()).collect();
     brush.glaze(&lights, Colour::WHITE, 0.6);
     brush.outline(&inside.patch(), 0.18, MID);
 }
@@ -199,7 +200,8 @@ fn vent(brush: &mut Brush<'_>, outside: Rect, facts: Vec<Fact>) {
 fn latch(brush: &mut Brush<'_>, inside: Rect, on: &Patch) {
     let (w, h) = ((2.2 * INCH).min(inside.width() * 0.3), (0.9 * INCH).min(inside.height() * 0.12));
     let y = inside.y1 - (1.8 * INCH).min(inside.height() * 0.2);
-    let plate = Rect::new(inside.middle() - w / 2.0, y - h / 2.0, inside.middle() + w / 2.0, y + h / 2.0).rounded(h / 2.0);
+    let plate =
+        Rect::new(inside.middle() - w / 2.0, y - h / 2.0, inside.middle() + w / 2.0, y + h / 2.0).rounded(h / 2.0);
     brush.cast(&plate, 0.35 * INCH, on, (0.14, 0.10));
     brush.fill([&plate], Colour::from_hex(0xe9ecec));
     brush.outline(&plate, 0.18, metal::LINE);

@@ -14,7 +14,13 @@ pub fn hung(brush: &mut Brush<'_>, scene: &Scene<'_>, front: &Front<'_>) {
     let fitting = front.fitting;
     let outside = front.outside;
     match fitting.look {
-        Look::Grill => hood(brush, scene, fitting, Rect { x0: outside.x0 + 0.5 * INCH, x1: outside.x1 - 0.5 * INCH, ..outside }, false),
+        Look::Grill => hood(
+            brush,
+            scene,
+            fitting,
+            Rect { x0: outside.x0 + 0.5 * INCH, x1: outside.x1 - 0.5 * INCH, ..outside },
+            false,
+        ),
         Look::SideBurner => low_lid(brush, scene, fitting, outside),
         _ => {}
     }
@@ -34,7 +40,16 @@ fn controls(brush: &mut Brush<'_>, outside: Rect, on: &Patch, look: Look) {
     let (w, h) = (outside.width(), outside.height());
     let seam = outside.y1 - (0.75 * INCH).min(h * 0.1);
     brush.edge(&[[outside.x0 + 0.1 * INCH, seam], [outside.x1 - 0.1 * INCH, seam]], 0.18, REVEAL);
-    brush.glaze_rect(Rect { x0: outside.x0 + 0.2 * INCH, x1: outside.x1 - 0.2 * INCH, y1: seam, y0: seam - (0.5 * INCH).min(h * 0.06) }, SHADE, 0.12);
+    brush.glaze_rect(
+        Rect {
+            x0: outside.x0 + 0.2 * INCH,
+            x1: outside.x1 - 0.2 * INCH,
+            y1: seam,
+            y0: seam - (0.5 * INCH).min(h * 0.06),
+        },
+        SHADE,
+        0.12,
+    );
     let tray = look == Look::Grill && h > 7.0 * INCH;
     let radius = (1.35 * INCH).min(h * 0.17);
     let count = (w / (6.4 * INCH)).round().clamp(1.0, 7.0) as usize;
@@ -50,7 +65,8 @@ fn controls(brush: &mut Brush<'_>, outside: Rect, on: &Patch, look: Look) {
         let drawer = Rect::new(outside.middle() - half, y, outside.middle() + half, y + 1.3 * INCH);
         brush.fill([&drawer.rounded(0.3 * INCH)], Colour::from_hex(0xcdd2d5));
         brush.outline(&drawer.rounded(0.3 * INCH), 0.18, LINE);
-        let slot = Rect::new(outside.middle() - half * 0.44, y + 0.3 * INCH, outside.middle() + half * 0.44, y + 0.75 * INCH);
+        let slot =
+            Rect::new(outside.middle() - half * 0.44, y + 0.3 * INCH, outside.middle() + half * 0.44, y + 0.75 * INCH);
         brush.fill_rect(slot, REVEAL);
     }
 }
@@ -89,7 +105,8 @@ pub fn hood(brush: &mut Brush<'_>, scene: &Scene<'_>, fitting: &Fitting, ends: R
         brush.glaze([&cheek.patch().within(&patch)], Colour::from_hex(0x8d9397), 0.45);
     }
     let shoulder = |x: f64| {
-        let top = (0..=40).map(|k| b.y0 + b.height() * f64::from(k) / 40.0).rfind(|&y| patch.holds([x, y])).unwrap_or(b.y1);
+        let top =
+            (0..=40).map(|k| b.y0 + b.height() * f64::from(k) / 40.0).rfind(|&y| patch.holds([x, y])).unwrap_or(b.y1);
         vec![[x, b.y0], [x, top]]
     };
     brush.lines([&shoulder(b.x0 + end), &shoulder(b.x1 - end)], 0.18, Colour::from_hex(0x5c6062));
@@ -136,7 +153,12 @@ pub fn hood(brush: &mut Brush<'_>, scene: &Scene<'_>, fitting: &Fitting, ends: R
 pub fn low_lid(brush: &mut Brush<'_>, scene: &Scene<'_>, fitting: &Fitting, ends: Rect) {
     let top = scene.levels.1;
     let rim = Rect { x0: ends.x0, x1: ends.x1, y0: top, y1: top + 0.35 * INCH };
-    let lid = Rect { x0: ends.x0 + 0.5 * INCH, x1: ends.x1 - 0.5 * INCH, y0: rim.y1, y1: top + Scene::hood_height(Look::SideBurner, 0.0) };
+    let lid = Rect {
+        x0: ends.x0 + 0.5 * INCH,
+        x1: ends.x1 - 0.5 * INCH,
+        y0: rim.y1,
+        y1: top + Scene::hood_height(Look::SideBurner, 0.0),
+    };
     let patch = lid.rounded(0.5 * INCH);
     metal::bands(brush, &patch, metal::HOOD, false, 0.0);
     let mut chance = Chance::named(&format!("{} lid", fitting.id));
@@ -145,7 +167,8 @@ pub fn low_lid(brush: &mut Brush<'_>, scene: &Scene<'_>, fitting: &Fitting, ends
     brush.fill_rect(rim, Colour::from_hex(0xd9dddf));
     brush.outline(&rim.patch(), 0.25, LINE);
     let half = (2.5 * INCH).min(lid.width() * 0.2);
-    let grip = Rect::new(lid.middle() - half, lid.y0 + lid.height() * 0.36, lid.middle() + half, lid.y0 + lid.height() * 0.62);
+    let grip =
+        Rect::new(lid.middle() - half, lid.y0 + lid.height() * 0.36, lid.middle() + half, lid.y0 + lid.height() * 0.62);
     brush.fill([&grip.rounded(0.2 * INCH)], Colour::from_hex(0xeef0f1));
     brush.outline(&grip.rounded(0.2 * INCH), 0.18, LINE);
 }

@@ -75,9 +75,19 @@ fn ends(scene: &Scene<'_>, factor: f64) -> Ends {
     let with_figure = figure::REACH * 2.0 - 1.5 * INCH;
     let with_height = (9.0 * INCH).max(21.0 / factor);
     if from_right {
-        Ends { left: a - with_height, right: b + with_figure, figure: (b + figure::REACH + 0.5 * INCH, -1.0), height_side: -1.0 }
+        Ends {
+            left: a - with_height,
+            right: b + with_figure,
+            figure: (b + figure::REACH + 0.5 * INCH, -1.0),
+            height_side: -1.0,
+        }
     } else {
-        Ends { left: a - with_figure, right: b + with_height, figure: (a - figure::REACH - 0.5 * INCH, 1.0), height_side: 1.0 }
+        Ends {
+            left: a - with_figure,
+            right: b + with_height,
+            figure: (a - figure::REACH - 0.5 * INCH, 1.0),
+            height_side: 1.0,
+        }
     }
 }
 
@@ -86,7 +96,8 @@ impl Layout {
     pub fn new(canvas: &Canvas, scene: &Scene<'_>) -> Layout {
         let border = frame::border(canvas);
         let margin = if canvas.width < 340.0 { 6.0 } else { 10.0 };
-        let room = Area { left: border.left + margin, top: border.top, right: border.right - margin, bottom: border.bottom };
+        let room =
+            Area { left: border.left + margin, top: border.top, right: border.right - margin, bottom: border.bottom };
         let small = canvas.height < 250.0;
         let title = border.top + if small { 11.0 } else { 15.5 };
         let sky = title + if small { 14.0 } else { 16.0 };

@@ -28,8 +28,12 @@ pub struct Tones {
 /// Thin ledger veneer: joints darker than the stones.
 pub const LEDGER: Tones = Tones {
     stones: &[
-        Colour::from_hex(0xdedad3), Colour::from_hex(0xd3cec6), Colour::from_hex(0xc9c3ba), Colour::from_hex(0xe6e3dd),
-        Colour::from_hex(0xbeb8af), Colour::from_hex(0xd8d5d0),
+        Colour::from_hex(0xdedad3),
+        Colour::from_hex(0xd3cec6),
+        Colour::from_hex(0xc9c3ba),
+        Colour::from_hex(0xe6e3dd),
+        Colour::from_hex(0xbeb8af),
+        Colour::from_hex(0xd8d5d0),
     ],
     weights: &[5, 5, 4, 3, 2, 3],
     joint: Colour::from_hex(0x98938b),
@@ -38,7 +42,12 @@ pub const LEDGER: Tones = Tones {
 
 /// Squared stones: mortar paler than the stones.
 pub const ASHLAR: Tones = Tones {
-    stones: &[Colour::from_hex(0xdcd8d1), Colour::from_hex(0xd4cfc7), Colour::from_hex(0xcbc5bc), Colour::from_hex(0xe2dfd9)],
+    stones: &[
+        Colour::from_hex(0xdcd8d1),
+        Colour::from_hex(0xd4cfc7),
+        Colour::from_hex(0xcbc5bc),
+        Colour::from_hex(0xe2dfd9),
+    ],
     weights: &[4, 4, 3, 3],
     joint: Colour::from_hex(0xefece7),
     mark: Colour::from_hex(0xa39e96),
@@ -142,7 +151,8 @@ pub fn ashlar(chance: &mut Chance, area: Rect, size: f64) -> Vec<Stone> {
 
 /// The box cut at levels, none of the parts lower than `least`.
 fn breaks(area: Rect, levels: &[f64], least: f64) -> Vec<(f64, f64)> {
-    let mut sorted: Vec<f64> = levels.iter().copied().filter(|y| *y > area.y0 + least && *y < area.y1 - least).collect();
+    let mut sorted: Vec<f64> =
+        levels.iter().copied().filter(|y| *y > area.y0 + least && *y < area.y1 - least).collect();
     sorted.sort_by(f64::total_cmp);
     let mut kept = vec![area.y0];
     for level in sorted {
@@ -155,7 +165,14 @@ fn breaks(area: Rect, levels: &[f64], least: f64) -> Vec<(f64, f64)> {
 }
 
 /// Heights of courses that fill a height, as (bottom, top); never two alike in a row.
-fn courses(chance: &mut Chance, total: f64, inch: f64, last: &mut f64, from: f64, out: &mut Vec<(f64, f64)>) -> Vec<(f64, f64)> {
+fn courses(
+    chance: &mut Chance,
+    total: f64,
+    inch: f64,
+    last: &mut f64,
+    from: f64,
+    out: &mut Vec<(f64, f64)>,
+) -> Vec<(f64, f64)> {
     let heights = [1.2, 1.6, 2.1, 2.7, 3.3];
     let (mut left, mut y) = (total, from);
     while left > 1e-6 {
@@ -180,9 +197,13 @@ fn rough(chance: &mut Chance, spot: Rect, gap: f64, inch: f64, shade: (f64, f64)
     let mut edge = |y: f64| -> Ring {
         let (from, to) = (a + corner, b - corner);
         let count = ((to - from) / (2.4 * inch)).round().clamp(1.0, 40.0) as usize;
-        let jitter = |chance: &mut Chance, by: f64, k: usize| if k > 0 && k < count { chance.between(-by, by) * inch } else { 0.0 };
+        let jitter = |chance: &mut Chance, by: f64, k: usize| {
+            if k > 0 && k < count { chance.between(-by, by) * inch } else { 0.0 }
+        };
         (0..=count)
-            .map(|k| [from + (to - from) * k as f64 / count as f64 + jitter(chance, 0.3, k), y + jitter(chance, 0.05, k)])
+            .map(|k| {
+                [from + (to - from) * k as f64 / count as f64 + jitter(chance, 0.3, k), y + jitter(chance, 0.05, k)]
+            })
             .collect()
     };
     let (bottom, top) = (edge(low), edge(high));
@@ -209,10 +230,16 @@ fn clefts(chance: &mut Chance, spot: Rect, inch: f64) -> Vec<Ring> {
     for _ in 0..count {
         let length = (spot.width() * chance.between(0.14, 0.42)).min(3.2 * inch);
         let room = spot.x1 - length - 0.3 * inch;
-        let x = if room > spot.x0 + 0.3 * inch { chance.between(spot.x0 + 0.3 * inch, room) } else { spot.x0 + 0.3 * inch };
+        let x =
+            if room > spot.x0 + 0.3 * inch { chance.between(spot.x0 + 0.3 * inch, room) } else { spot.x0 + 0.3 * inch };
         let y = spot.y0 + spot.height() * chance.between(0.25, 0.75);
         let mut off = |by: f64| y + chance.between(-by, by) * inch;
-        lines.push(vec![[x, y], [x + length * 0.4, off(0.07)], [x + length * 0.75, off(0.07)], [x + length, off(0.05)]]);
+        lines.push(vec![
+            [x, y],
+            [x + length * 0.4, off(0.07)],
+            [x + length * 0.75, off(0.07)],
+            [x + length, off(0.05)],
+        ]);
     }
     lines
 }

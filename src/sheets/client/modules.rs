@@ -82,9 +82,13 @@ impl Row {
                 }
             })
             .collect();
-        let size = |label: &Label| ((label.left + label.right).half().mm() * factor, (label.right - label.left).mm() * factor);
+        let size =
+            |label: &Label| ((label.left + label.right).half().mm() * factor, (label.right - label.left).mm() * factor);
         let texts = |labels: &[Label], of: fn(&Label) -> &str, weight: Weight| -> Vec<(f64, f64, f64)> {
-            labels.iter().map(|label| (size(label).0, lettering::width(of(label), BODY, weight), size(label).1)).collect()
+            labels
+                .iter()
+                .map(|label| (size(label).0, lettering::width(of(label), BODY, weight), size(label).1))
+                .collect()
         };
         let mut key = Vec::new();
         let mut named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
@@ -107,7 +111,8 @@ impl Row {
         for (k, label) in labels.iter_mut().enumerate() {
             (label.name_level, label.width_level) = (named[k], wide[k]);
             let own = (label.right - label.left).mm() * factor;
-            label.second = label.second.take().filter(|second| lettering::width(second, BODY, Weight::Regular) < own - 1.6);
+            label.second =
+                label.second.take().filter(|second| lettering::width(second, BODY, Weight::Regular) < own - 1.6);
         }
         let key = if key.is_empty() { Vec::new() } else { wrapped(&key.join(";  "), room, BODY, Weight::Regular) };
         Row { labels, key }
@@ -117,7 +122,8 @@ impl Row {
     pub fn draw(&self, canvas: &mut Canvas, view: &View<FrontFace>, y: f64, show: crate::units::Show) {
         for (k, label) in self.labels.iter().enumerate() {
             // A width that is only in the key is no dimension here.
-            let facts = if label.width_level == Level::Nowhere { Vec::new() } else { facts(canvas.next_number(), label, show) };
+            let facts =
+                if label.width_level == Level::Nowhere { Vec::new() } else { facts(canvas.next_number(), label, show) };
             let group = canvas.layer_with(view.layer, "dim", facts);
             let (a, b) = (view.x(label.left), view.x(label.right));
             let role = |role: &str| vec![("data-role", role.to_owned())];

@@ -242,7 +242,10 @@ pub fn smooth(points: &[Spot], closed: bool, pieces: usize) -> Ring {
             let (t2, t3) = (t * t, t * t * t);
             let along = |c: usize| {
                 let (m1, m2) = (0.5 * (p2[c] - p0[c]), 0.5 * (p3[c] - p1[c]));
-                (2.0 * t3 - 3.0 * t2 + 1.0) * p1[c] + (t3 - 2.0 * t2 + t) * m1 + (3.0 * t2 - 2.0 * t3) * p2[c] + (t3 - t2) * m2
+                (2.0 * t3 - 3.0 * t2 + 1.0) * p1[c]
+                    + (t3 - 2.0 * t2 + t) * m1
+                    + (3.0 * t2 - 2.0 * t3) * p2[c]
+                    + (t3 - t2) * m2
             };
             ring.push([along(0), along(1)]);
         }

@@ -69,7 +69,9 @@ fn hood_shadows(brush: &mut Brush<'_>, scene: &Scene<'_>, wall: Option<&Patch>) 
         let ends = Rect { x0: front.outside.x0 + 0.5 * INCH, x1: front.outside.x1 - 0.5 * INCH, ..front.outside };
         brush.cast_wide(&grill::hood_outline(scene, front.fitting, ends), 2.6 * INCH, &on, (0.11, 0.09), 1.35);
     }
-    for (fitting, ends) in scene.wells().into_iter().filter(|(f, _)| f.kind == FittingKind::Well && f.look == Look::Grill) {
+    for (fitting, ends) in
+        scene.wells().into_iter().filter(|(f, _)| f.kind == FittingKind::Well && f.look == Look::Grill)
+    {
         brush.cast_wide(&grill::hood_outline(scene, fitting, ends), 2.6 * INCH, &on, (0.11, 0.09), 1.35);
     }
 }
@@ -83,11 +85,21 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
         let (p, q) = (model(a.left, a.bottom), model(a.right, a.top));
         Rect::new(p[0], p[1], q[0], q[1])
     };
-    let inside = area(Area { left: layout.room.left, top: layout.room.top + 4.0, right: layout.room.right, bottom: layout.overall });
+    let inside = area(Area {
+        left: layout.room.left,
+        top: layout.room.top + 4.0,
+        right: layout.room.right,
+        bottom: layout.overall,
+    });
     // Nothing grows behind a title, nor where the scale bar may stand, nor where the counter's height is.
     let margin = 4.0 / factor;
     let mut keep = vec![area(title).inset(-margin)];
-    keep.push(area(Area { left: layout.room.right - 64.0, top: layout.title - 8.0, right: layout.room.right, bottom: layout.title + 3.0 }));
+    keep.push(area(Area {
+        left: layout.room.right - 64.0,
+        top: layout.title - 8.0,
+        right: layout.room.right,
+        bottom: layout.title + 3.0,
+    }));
     let high = scene.levels.1 + 8.0 / factor;
     keep.push(if layout.height_side > 0.0 {
         Rect::new(layout.right - 24.0 / factor, -1e4, 1e5, high)
@@ -101,7 +113,8 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
     }
     // Behind a wall they rise from its top; behind a run that stands free, from behind its counter.
     let (from, to) = if walled { (from, to) } else { (6.0 * INCH, scene.right - 6.0 * INCH) };
-    let base = if walled { scene.wall.map_or(0.0, |(_, top)| top.min(layout.tallest)) } else { scene.levels.1 } - 2.0 * INCH;
+    let base =
+        if walled { scene.wall.map_or(0.0, |(_, top)| top.min(layout.tallest)) } else { scene.levels.1 } - 2.0 * INCH;
     let apart = if walled { 38.0 } else { 34.0 };
     let count = (((to - from) / (apart * INCH)).round() as usize).clamp(1, 14);
     let tall = [0.62, 0.5, 1.0, 0.7, 0.55, 0.85];
@@ -112,7 +125,10 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
             let clouds = planting::clouds(&mut chance, [x, base], wanted * share);
             let fits = clouds.iter().all(|&([cx, cy], r)| {
                 let cloud = Rect::new(cx - r, cy - r, cx + r, cy + r);
-                cloud.x0 > inside.x0 && cloud.x1 < inside.x1 && cloud.y1 < inside.y1 && keep.iter().all(|k| !k.is_near(&cloud, 0.0))
+                cloud.x0 > inside.x0
+                    && cloud.x1 < inside.x1
+                    && cloud.y1 < inside.y1
+                    && keep.iter().all(|k| !k.is_near(&cloud, 0.0))
             });
             if fits {
                 planting::shrub(brush, &mut chance, [x, base - 4.0 * INCH], &clouds, inside, scene.size.min(1.6));

@@ -13,7 +13,8 @@ const GRASS: [Colour; 3] = [Colour::from_hex(0xd9dfd4), Colour::from_hex(0xccd4c
 /// A pointed oval as eight corners.
 pub fn leaf([x, y]: Spot, length: f64, turn: f64, fat: f64) -> Patch {
     let (cos, sin) = (turn.cos(), turn.sin());
-    let shape = [(0.0, 0.0), (0.18, 0.62), (0.45, 1.0), (0.75, 0.66), (1.0, 0.0), (0.75, -0.66), (0.45, -1.0), (0.18, -0.62)];
+    let shape =
+        [(0.0, 0.0), (0.18, 0.62), (0.45, 1.0), (0.75, 0.66), (1.0, 0.0), (0.75, -0.66), (0.45, -1.0), (0.18, -0.62)];
     Patch::of(
         shape
             .iter()
@@ -48,7 +49,13 @@ pub type Cloud = (Spot, f64);
 
 /// A shrub of a few clouds on stems, rising from a foot; `height` is that of its top over the foot.
 pub fn clouds(chance: &mut Chance, foot: Spot, height: f64) -> Vec<Cloud> {
-    let count = if height > 26.0 * INCH { 6 } else if height > 16.0 * INCH { 4 } else { 3 };
+    let count = if height > 26.0 * INCH {
+        6
+    } else if height > 16.0 * INCH {
+        4
+    } else {
+        3
+    };
     let spread = height * 0.62;
     (0..count)
         .map(|k| {
@@ -67,7 +74,12 @@ pub fn shrub(brush: &mut Brush<'_>, chance: &mut Chance, foot: Spot, clouds: &[C
     let thick = (broad * 0.09).min(1.0 * INCH);
     for (k, (middle, radius)) in clouds.iter().enumerate() {
         let start = [foot[0] + (k as f64 - 2.0) * 0.7 * thick, foot[1]];
-        stems.push(stem(start, [middle[0], middle[1] + radius * 0.2], (thick, thick * 0.25), chance.between(-1.4, 1.4) * INCH));
+        stems.push(stem(
+            start,
+            [middle[0], middle[1] + radius * 0.2],
+            (thick, thick * 0.25),
+            chance.between(-1.4, 1.4) * INCH,
+        ));
     }
     for one in &stems {
         brush.fill([one], STEM);
@@ -82,7 +94,13 @@ pub fn shrub(brush: &mut Brush<'_>, chance: &mut Chance, foot: Spot, clouds: &[C
         }
         let turn = (spot[1] - middle[1]).atan2(spot[0] - middle[0]) * 0.55 - 0.5 + chance.near(0.0, 0.75);
         let side = (spot[0] - middle[0]) * -0.5 + (spot[1] - middle[1]);
-        let mut tone = if side > 0.2 * radius { 0 } else if side < -0.45 * radius { 2 } else { 1 };
+        let mut tone = if side > 0.2 * radius {
+            0
+        } else if side < -0.45 * radius {
+            2
+        } else {
+            1
+        };
         if chance.happens(0.22) {
             tone = chance.below(3);
         }
@@ -101,9 +119,15 @@ pub fn shrub(brush: &mut Brush<'_>, chance: &mut Chance, foot: Spot, clouds: &[C
 
 /// Spots at least `apart` from one another inside some of the clouds: darts thrown on a grid of cells.
 fn darts(chance: &mut Chance, clouds: &[Cloud], apart: f64) -> Vec<Spot> {
-    let bounds = clouds.iter().fold(Rect { x0: f64::INFINITY, y0: f64::INFINITY, x1: f64::NEG_INFINITY, y1: f64::NEG_INFINITY }, |b, (c, r)| {
-        Rect { x0: b.x0.min(c[0] - r), y0: b.y0.min(c[1] - r), x1: b.x1.max(c[0] + r), y1: b.y1.max(c[1] + r) }
-    });
+    let bounds = clouds.iter().fold(
+        Rect { x0: f64::INFINITY, y0: f64::INFINITY, x1: f64::NEG_INFINITY, y1: f64::NEG_INFINITY },
+        |b, (c, r)| Rect {
+            x0: b.x0.min(c[0] - r),
+            y0: b.y0.min(c[1] - r),
+            x1: b.x1.max(c[0] + r),
+            y1: b.y1.max(c[1] + r),
+        },
+    );
     let columns = (bounds.width() / apart).ceil().max(1.0) as usize + 1;
     let rows = (bounds.height() / apart).ceil().max(1.0) as usize + 1;
     let mut cells: Vec<Option<Spot>> = vec![None; columns * rows];
@@ -128,7 +152,15 @@ fn darts(chance: &mut Chance, clouds: &[Cloud], apart: f64) -> Vec<Spot> {
 }
 
 /// A tuft of grass at a foot; blades that would leave `inside` are left off.
-pub fn tuft(brush: &mut Brush<'_>, chance: &mut Chance, foot: Spot, spread: f64, height: f64, count: usize, inside: Rect) {
+pub fn tuft(
+    brush: &mut Brush<'_>,
+    chance: &mut Chance,
+    foot: Spot,
+    spread: f64,
+    height: f64,
+    count: usize,
+    inside: Rect,
+) {
     let mut tones: [Vec<Patch>; 3] = Default::default();
     for _ in 0..count {
         let lean = chance.near(0.0, 0.5);

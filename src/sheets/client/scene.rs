@@ -113,8 +113,9 @@ impl<'s> Scene<'s> {
             splash: (solved.counter.splash.map_or(0.0, |s| s.height.mm()), splashes),
             fronts: fronts.collect(),
             bounds: [counter_side(first, -1.0), counter_side(second, 1.0)],
-            wall: (face == Face::Front && leg.back.kind == BoundKind::Wall)
-                .then(|| (&leg.back, if leg.back.height.mm() > 0.0 { leg.back.height.mm() } else { top + 24.0 * INCH })),
+            wall: (face == Face::Front && leg.back.kind == BoundKind::Wall).then(|| {
+                (&leg.back, if leg.back.height.mm() > 0.0 { leg.back.height.mm() } else { top + 24.0 * INCH })
+            }),
             size: 1.0,
         }
     }
@@ -152,7 +153,11 @@ impl<'s> Scene<'s> {
             let lap = 0.2 * INCH;
             Rect {
                 x0: (o.x0 + lap).min(h.x0),
-                y0: if front.fitting.to_floor { self.floor(h.x0).min(self.floor(h.x1)) - INCH } else { (o.y0 + lap).min(h.y0) },
+                y0: if front.fitting.to_floor {
+                    self.floor(h.x0).min(self.floor(h.x1)) - INCH
+                } else {
+                    (o.y0 + lap).min(h.y0)
+                },
                 x1: (o.x1 - lap).max(h.x1),
                 y1: (o.y1 - lap).max(h.y1),
             }
@@ -169,7 +174,8 @@ impl<'s> Scene<'s> {
 
     /// Stretches of the counter's edge between notches.
     pub fn counter_stretches(&self) -> Vec<(f64, f64)> {
-        let mut notches: Vec<(f64, f64)> = self.fronts.iter().filter(|f| f.hung).map(|f| (f.hole.x0, f.hole.x1)).collect();
+        let mut notches: Vec<(f64, f64)> =
+            self.fronts.iter().filter(|f| f.hung).map(|f| (f.hole.x0, f.hole.x1)).collect();
         notches.sort_by(|a, b| a.0.total_cmp(&b.0));
         let (mut from, mut stretches) = (self.counter.0, Vec::new());
         for (a, b) in notches {
@@ -258,7 +264,12 @@ fn side<'s>(bound: &'s Bound, outward: f64, counter_top: f64, x: &impl Fn(f64) -
     Some(Side { bound, face: (at, (above - at) / counter_top.max(1.0)), outward, width, top })
 }
 
-fn front<'s>(leg: &'s Leg, fitting: &'s Fitting, index: usize, pair: &impl Fn(f64, f64) -> (f64, f64)) -> Option<Front<'s>> {
+fn front<'s>(
+    leg: &'s Leg,
+    fitting: &'s Fitting,
+    index: usize,
+    pair: &impl Fn(f64, f64) -> (f64, f64),
+) -> Option<Front<'s>> {
     let cutout = fitting.cutout(Plane::of(fitting.face))?;
     let (a, b) = pair(cutout.extent.x0.mm(), cutout.extent.x1.mm());
     let mut hole = Rect::new(a, cutout.extent.y0.mm(), b, cutout.extent.y1.mm());

@@ -32,7 +32,9 @@ pub fn texture(brush: &mut Brush<'_>, name: &str, area: Rect, material: CounterM
     let mut chance = Chance::named(name);
     let mut spots = |per_inch: f64, most: usize| -> Vec<Spot> {
         let wanted = area.width() * area.height() / (INCH * INCH) * per_inch;
-        (0..(wanted as usize).min(most)).map(|_| [chance.between(area.x0, area.x1), chance.between(area.y0, area.y1)]).collect()
+        (0..(wanted as usize).min(most))
+            .map(|_| [chance.between(area.x0, area.x1), chance.between(area.y0, area.y1)])
+            .collect()
     };
     match material {
         CounterMaterial::Concrete => {

@@ -35,14 +35,20 @@ pub fn wall(brush: &mut Brush<'_>, scene: &Scene<'_>, layout: &Layout) -> Option
     }
     // Passes stay off the run, the figure, and the shade of the coping.
     let run = Rect::new(scene.counter.0, area.y0, scene.counter.1, scene.levels.1 + scene.splash.0);
-    let figure = layout.figure.map(|(x, _)| Rect::new(x - 18.0 * INCH, area.y0, x + 18.0 * INCH, scene.levels.1 + 40.0 * INCH));
+    let figure =
+        layout.figure.map(|(x, _)| Rect::new(x - 18.0 * INCH, area.y0, x + 18.0 * INCH, scene.levels.1 + 40.0 * INCH));
     let avoid: Vec<Rect> = std::iter::once(run).chain(figure).collect();
     let quiet = Rect { y1: top - 3.5 * INCH, ..area }.inset(0.6 * INCH);
     skim::texture(brush, "wall", quiet, &avoid, scene.size, skim::WALL);
     if broken {
         brush.edge(&break_line(left, right, top), 0.25, MID);
     } else {
-        coping(brush, "coping", Rect::new(left, top, right, top + COPING), [scene.bounds[0].is_none(), scene.bounds[1].is_none()]);
+        coping(
+            brush,
+            "coping",
+            Rect::new(left, top, right, top + COPING),
+            [scene.bounds[0].is_none(), scene.bounds[1].is_none()],
+        );
     }
     for (x, open) in [(left, scene.bounds[0].is_none()), (right, scene.bounds[1].is_none())] {
         if open {
@@ -145,7 +151,14 @@ fn cap(brush: &mut Brush<'_>, side: &Side<'_>, top: f64) {
     let over = 1.5 * INCH;
     let slope = (1.7 * INCH).min((b - a) * 0.2);
     let (low, rise) = (top + 1.8 * INCH, top + 3.2 * INCH);
-    let patch = Patch::of(vec![[a - over, top], [b + over, top], [b + over, low], [b + over - slope, rise], [a - over + slope, rise], [a - over, low]]);
+    let patch = Patch::of(vec![
+        [a - over, top],
+        [b + over, top],
+        [b + over, low],
+        [b + over - slope, rise],
+        [a - over + slope, rise],
+        [a - over, low],
+    ]);
     brush.fill([&patch], Colour::from_hex(0xe6e4df));
     brush.glaze_rect(Rect::new(a - over, top, b + over, top + 0.55 * INCH), SHADE, 0.09);
     brush.lines([&vec![[a - over, low], [b + over, low]]], 0.18, SOFT);

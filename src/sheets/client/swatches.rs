@@ -186,13 +186,20 @@ fn paint(canvas: &mut Canvas, material: &Material, x: f64, y: f64, wide: f64, hi
         }
         Kind::Coat(coat) => {
             brush.fill([&patch], coat.ground);
-            let stronger = skim::Coat { pass: coat.pass * 2.0, dense: coat.dense * 2.0, line: coat.line.mixed(SHADE, 0.1), ..*coat };
+            let stronger = skim::Coat {
+                pass: coat.pass * 2.0,
+                dense: coat.dense * 2.0,
+                line: coat.line.mixed(SHADE, 0.1),
+                ..*coat
+            };
             skim::texture(&mut brush, "swatch coat", area, &[], 0.34, stronger);
         }
         Kind::Tiles(grid) => {
             // At least two tiles each way are seen, at a reduced size if they are large.
-            let by = (area.width() / (2.4 * grid.width.max(1.0))).min(area.height() / (2.2 * grid.height.max(1.0))).min(1.0);
-            let shown = tile::Grid { width: grid.width * by, height: grid.height * by, joint: grid.joint * by, ..*grid };
+            let by =
+                (area.width() / (2.4 * grid.width.max(1.0))).min(area.height() / (2.2 * grid.height.max(1.0))).min(1.0);
+            let shown =
+                tile::Grid { width: grid.width * by, height: grid.height * by, joint: grid.joint * by, ..*grid };
             tile::paint(&mut brush, "swatch tile", area, &[], shown);
         }
         Kind::Slab(kind) => {
@@ -201,7 +208,13 @@ fn paint(canvas: &mut Canvas, material: &Material, x: f64, y: f64, wide: f64, hi
         }
         Kind::Steel => {
             metal::bands(&mut brush, &patch, metal::STEEL, true, 0.0);
-            metal::grain(&mut brush, &mut Chance::named("swatch steel"), &patch, 0.34 * INCH, Colour::from_hex(0xb9bdbf));
+            metal::grain(
+                &mut brush,
+                &mut Chance::named("swatch steel"),
+                &patch,
+                0.34 * INCH,
+                Colour::from_hex(0xb9bdbf),
+            );
         }
         Kind::Plain => {
             brush.fill([&patch], Colour::from_hex(0xd9d7d2));
@@ -220,8 +233,11 @@ fn paving(brush: &mut Brush<'_>, area: Rect) {
     let dots: Vec<_> = (0..90).map(|_| [chance.between(area.x0, area.x1), chance.between(area.y0, area.y1)]).collect();
     brush.dots(&dots, 0.09, Colour::from_hex(0xc6c3bd));
     let (w, h) = (area.width(), area.height());
-    let joints: [Ring; 3] =
-        [vec![[0.0, h * 0.42], [w, h * 0.42]], vec![[w * 0.36, 0.0], [w * 0.36, h * 0.42]], vec![[w * 0.72, h * 0.42], [w * 0.72, h]]];
+    let joints: [Ring; 3] = [
+        vec![[0.0, h * 0.42], [w, h * 0.42]],
+        vec![[w * 0.36, 0.0], [w * 0.36, h * 0.42]],
+        vec![[w * 0.72, h * 0.42], [w * 0.72, h]],
+    ];
     brush.lines(&joints, 0.5, Colour::WHITE);
     brush.lines(&joints, 0.18, Colour::from_hex(0x8f8c87));
 }

@@ -28,9 +28,9 @@ const MOST: f64 = 9000.0;
 
 /// Paints tiles over a box less its holes. The first whole tile stands at the left end and under the top edge.
 pub fn paint(brush: &mut Brush<'_>, name: &str, area: Rect, holes: &[Rect], grid: Grid) {
-    let seen = holes.iter().fold(vec![area.patch()], |left, hole| {
-        left.iter().map(|patch| patch.less(&hole.patch())).collect()
-    });
+    let seen = holes
+        .iter()
+        .fold(vec![area.patch()], |left, hole| left.iter().map(|patch| patch.less(&hole.patch())).collect());
     brush.fill(&seen, JOINT);
     // A joint thinner than a fine line would not be seen at all.
     let joint = grid.joint.max(brush.paper(0.12));

@@ -3,8 +3,8 @@
 use super::layout::{KEY_PITCH, Layout};
 use super::scene::Scene;
 use crate::drawing::Colour;
-use crate::drawing::lettering::{self, BODY, SHEET_TITLE, Style, TITLE, Weight};
 use crate::drawing::Pen;
+use crate::drawing::lettering::{self, BODY, SHEET_TITLE, Style, TITLE, Weight};
 use crate::geometry::{FrontFace, PaperPoint};
 use crate::sheets::canvas::Canvas;
 use crate::sheets::dimensions::{Across, Dimension};
@@ -99,14 +99,19 @@ pub fn height(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, la
     let line = edge + side * 13.0;
     let top = scene.leg.datums.counter_top;
     let at = Length::from_mm(outer);
-    let low = if scene.floor(outer + side * view_mm(view, 13.0)) < -0.3 / view.scale.factor() { line - side * 4.0 } else { line };
+    let low = if scene.floor(outer + side * view_mm(view, 13.0)) < -0.3 / view.scale.factor() {
+        line - side * 4.0
+    } else {
+        line
+    };
     Dimension::new(Across::Y, (at, Length::ZERO), (at, top), line)
         .datums("floor, high point", "counter top")
         .witnesses(Some(low), Some(edge + side * 2.0))
         .draw(canvas, view.layer, view, scene.solved.show);
     let style = Style::caption();
     let style = if right { style } else { style.end() };
-    let places = [PaperPoint::new(edge + side * 2.0, view.y(top) - 1.2), PaperPoint::new(edge + side * 2.0, view.y(top) - 2.4)];
+    let places =
+        [PaperPoint::new(edge + side * 2.0, view.y(top) - 1.2), PaperPoint::new(edge + side * 2.0, view.y(top) - 2.4)];
     canvas.text_at_first(view.layer, &places, "counter", &style);
 }
 
@@ -141,7 +146,8 @@ pub fn fall(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layo
         }
         // Downhill is where the arrow points, and the arrow stands on that side of the words.
         let downhill_left = rise > 0.0;
-        let (words, tail, tip) = if downhill_left { (x + 14.0, x + 12.0, x) } else { (x, x + width + 2.0, x + width + 14.0) };
+        let (words, tail, tip) =
+            if downhill_left { (x + 14.0, x + 12.0, x) } else { (x, x + width + 2.0, x + width + 14.0) };
         canvas.text(view.layer, PaperPoint::new(words, y), &text, &style);
         let (a, b) = (PaperPoint::new(tail, y - 0.95), PaperPoint::new(tip, y - 0.95));
         let colour = Colour::GREY_TEXT;

@@ -39,7 +39,13 @@ pub fn stands(brush: &mut Brush<'_>, scene: &Scene<'_>) {
     let behind = scene.hoods_behind();
     for (fitting, ends) in behind {
         match fitting.look {
-            Look::Grill => grill::hood(brush, scene, fitting, Rect { x0: ends.x0 + 0.5 * INCH, x1: ends.x1 - 0.5 * INCH, ..ends }, true),
+            Look::Grill => grill::hood(
+                brush,
+                scene,
+                fitting,
+                Rect { x0: ends.x0 + 0.5 * INCH, x1: ends.x1 - 0.5 * INCH, ..ends },
+                true,
+            ),
             Look::SideBurner => grill::low_lid(brush, scene, fitting, ends),
             _ => {}
         }
@@ -71,10 +77,16 @@ fn faucet(brush: &mut Brush<'_>, scene: &Scene<'_>, x: f64) {
     line.push(at(4.95, 6.4));
     let tube = tube(&line, 0.95 * INCH);
     brush.fill([&tube], Colour::from_hex(0xd9dddf));
-    brush.lines([&line.iter().map(|[a, b]| [a - 0.16 * INCH, *b]).collect::<Ring>()], brush.paper(1.0).recip() * 0.2 * INCH, Colour::WHITE);
+    brush.lines(
+        [&line.iter().map(|[a, b]| [a - 0.16 * INCH, *b]).collect::<Ring>()],
+        brush.paper(1.0).recip() * 0.2 * INCH,
+        Colour::WHITE,
+    );
     brush.outline(&tube, 0.18, LINE);
     let block = |a: [f64; 2], b: [f64; 2]| Rect::new(a[0], a[1], b[0], b[1]).patch();
-    for (part, colour) in [(block(at(-0.95, 0.0), at(0.95, 1.3)), 0xd9dddf), (block(at(4.4, 6.0), at(5.5, 6.7)), 0xc7cccf)] {
+    for (part, colour) in
+        [(block(at(-0.95, 0.0), at(0.95, 1.3)), 0xd9dddf), (block(at(4.4, 6.0), at(5.5, 6.7)), 0xc7cccf)]
+    {
         brush.fill([&part], Colour::from_hex(colour));
         brush.outline(&part, 0.18, LINE);
     }
@@ -100,8 +112,14 @@ fn tube(line: &[Spot], width: f64) -> Patch {
 /// Stretches of the counter that nothing stands on.
 fn clear(scene: &Scene<'_>) -> Vec<(f64, f64)> {
     let margin = 4.0 * INCH;
-    let mut taken: Vec<(f64, f64)> = scene.fronts.iter().filter(|f| f.hung).map(|f| (f.outside.x0, f.outside.x1)).collect();
-    taken.extend(scene.wells().iter().map(|(f, r)| if f.look == Look::Faucet { (r.x0 - 6.0 * INCH, r.x1 + 6.0 * INCH) } else { (r.x0, r.x1) }));
+    let mut taken: Vec<(f64, f64)> =
+        scene.fronts.iter().filter(|f| f.hung).map(|f| (f.outside.x0, f.outside.x1)).collect();
+    taken.extend(
+        scene
+            .wells()
+            .iter()
+            .map(|(f, r)| if f.look == Look::Faucet { (r.x0 - 6.0 * INCH, r.x1 + 6.0 * INCH) } else { (r.x0, r.x1) }),
+    );
     taken.extend(scene.hoods_behind().iter().map(|(_, r)| (r.x0, r.x1)));
     taken.sort_by(|a, b| a.0.total_cmp(&b.0));
     let (mut from, mut free) = (scene.counter.0 + margin, Vec::new());
