@@ -180,9 +180,19 @@ impl Dimension {
 
     /// Whether the number fits over the line, arrows and all.
     pub fn fits<S>(&self, view: &View<S>, show: Show) -> bool {
-        // Brackets hang down to the height of the arrows, so that they need room between them.
-        let ends = if show.second(self.length()).is_some() { 6.5 } else { 2.0 };
-        view.size(self.length()) >= (self.lettering_width(show) + ends).max(6.0)
+        let (from, to) = self.ends(show);
+        view.size(self.length()) >= (self.lettering_width(show) + from + to).max(6.0)
+    }
+
+    /// Room that the lettering leaves at the line's start and end, mm: what hangs down to the height of the arrows
+    /// needs its place between them.
+    fn ends(&self, show: Show) -> (f64, f64) {
+        let hangs = show.second(self.length()).is_some() || self.label.contains(['g', 'j', 'p', 'q', 'y', ',', '(']);
+        match (hangs, self.origin) {
+            (false, _) => (1.0, 1.0),
+            (true, true) => (1.4, 3.2),
+            (true, false) => (3.2, 3.2),
+        }
     }
 
     /// Draws it into a layer of the view.
@@ -309,7 +319,11 @@ impl Dimension {
         };
         let start = match self.number {
             Number::Fitted if outside => high + 6.5,
-            Number::Fitted => (low + high - total) / 2.0,
+            Number::Fitted => {
+                let forward = if self.across == Across::X { a.x <= b.x } else { a.y >= b.y };
+                let (from, to) = self.ends(show);
+                (low + high - total + if forward { from - to } else { to - from }) / 2.0
+            }
             Number::Under => (low + high - total) / 2.0,
             Number::After(off) => high + off,
             Number::Before(off) => low - off - total,

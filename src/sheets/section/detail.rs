@@ -234,10 +234,10 @@ struct Drawn<'a, 's> {
 pub fn draw(canvas: &mut Canvas, slice: &Slice, lens: &Lens, area: &Area, show: Show) {
     let factor = lens.scale.factor();
     let spare = (area.height() - lens.height(slice)).max(0.0);
-    let top = area.top + (spare / 2.0).min(8.0);
+    let top = area.top + (spare / 2.0).min(14.0);
     let centre = PaperPoint::new(area.left + 6.0 + lens.radius, top + lens.above() + lens.radius);
     let spare = area.right - (centre.x + lens.radius + lens.label_room(slice, show));
-    let centre = centre.moved((spare / 2.0).clamp(0.0, 14.0), 0.0);
+    let centre = centre.moved((spare / 2.0).max(0.0), 0.0);
     let origin = centre.moved(-lens.middle.0 * factor, lens.middle.1 * factor);
     let view: Detail = View::open(canvas, "detail", lens.scale, origin);
     let [fill, outline, datums, dimensions, labels] =

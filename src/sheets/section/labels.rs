@@ -8,12 +8,15 @@ use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Dimension};
 use crate::sheets::marks::{self, LeaderEnd};
+use crate::sheets::notes;
 use crate::sheets::title_block::shortened;
 use crate::solve::{Extent, Plane};
 use crate::units::{Length, Show};
 
 /// From label to label of a stack, mm.
 const PITCH: f64 = 4.8;
+/// Left end of what may be lettered: the border and its margin, mm.
+const LEFT_LIMIT: f64 = 26.0;
 /// Longest label, mm.
 const LONGEST: f64 = 46.0;
 
@@ -32,7 +35,7 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
     if let Some(trim) = slice.trim() {
         let dot = view.at(trim.centre_x(), trim.centre_y());
         let name = slice.solved.trim.as_ref().map_or("", |trim| trim.name.as_str());
-        sideways(canvas, at, dot, &[-14.0, -18.0, -22.0, -26.0], if name.is_empty() { "base trim" } else { name }, LeaderEnd::Dot);
+        sideways(canvas, at, dot, &[-9.0, -12.0, -15.0, -19.0, -23.0, -6.0], if name.is_empty() { "base trim" } else { name }, LeaderEnd::Dot);
     }
     wall(canvas, at, view, slice);
 }
@@ -54,7 +57,12 @@ fn stack(canvas: &mut Canvas, at: Layer, dots: &[PaperPoint], spine: f64, step: 
         let y = first.y + step * k as f64;
         places.push(PaperPoint::new(spine + side * 3.0, y + BODY / 2.0));
     }
-    let free = places.iter().zip(names).all(|(place, name)| canvas.is_free(&lettering::set(*place, name, &style)));
+    let wide = names.iter().map(|name| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max) + 3.0;
+    let (left, right_end) = (spine.min(spine + side * wide), spine.max(spine + side * wide));
+    let (high, low) = (first.y.min(foot.y) - 4.0, first.y.max(foot.y) + 4.0);
+    // White over and under the block, so that it is not read with a neighbour.
+    let mut free = canvas.is_box_free(left + 0.4, high, right_end, low);
+    free &= places.iter().zip(names).all(|(place, name)| canvas.is_free(&lettering::set(*place, name, &style)));
     if !free || !canvas.is_clear_of_text(&[*first, PaperPoint::new(spine, first.y), foot]) {
         return false;
     }
@@ -225,15 +233,26 @@ fn other_holes(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
     }
 }
 
-/// A level leader to the first of some offsets where its name is free; negative offsets go left.
+/// A level leader to the first of some offsets where its name is free; negative offsets go left. A name too long for
+/// the room on its side is set in two lines.
 fn sideways(canvas: &mut Canvas, at: Layer, dot: PaperPoint, offsets: &[f64], name: &str, end: LeaderEnd) -> bool {
-    let name = clipped(name);
     for off in offsets {
         let tip = dot.moved(*off, 0.0);
-        let (style, place) = if *off < 0.0 { (Style::body().end(), tip.moved(-1.0, 1.25)) } else { (Style::body(), tip.moved(1.0, 1.25)) };
-        if canvas.is_free(&lettering::set(place, &name, &style)) && canvas.is_clear_of_text(&[dot, tip]) {
+        let (style, side) = if *off < 0.0 { (Style::body().end(), -1.0) } else { (Style::body(), 1.0) };
+        let room = if side < 0.0 { tip.x - 1.0 - LEFT_LIMIT } else { LONGEST };
+        let lines = notes::wrapped(name, room.min(LONGEST), BODY, Weight::Regular);
+        let fits = |line: &String| lettering::width(line, BODY, Weight::Regular) <= room;
+        if lines.len() > 2 || !lines.iter().all(fits) {
+            continue;
+        }
+        let first = BODY / 2.0 - PITCH / 2.0 * (lines.len() - 1) as f64;
+        let place = |k: usize| tip.moved(side, first + PITCH * k as f64);
+        let free = lines.iter().enumerate().all(|(k, line)| canvas.is_free(&lettering::set(place(k), line, &style)));
+        if free && canvas.is_clear_of_text(&[dot, tip]) {
             marks::leader(canvas, at, &[dot, tip], end, Colour::INK);
-            canvas.text(at, place, &name, &style);
+            for (k, line) in lines.iter().enumerate() {
+                canvas.text(at, place(k), line, &style);
+            }
             return true;
         }
     }
@@ -298,8 +317,10 @@ fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
     };
     let wide = lettering::width(&text, BODY, Weight::Regular);
     let style = Style::body().middle();
+    // Between frame and floor, or under the ground where they are too near one another.
+    let gap = view.size(slice.leg.datums.frame_bottom);
     for share in [0.66, 0.6, 0.72, 0.54, 0.48, 0.4] {
-        for up in [2.2, 3.4, 5.0] {
+        for up in [2.2, 3.4, 5.0, -6.9].into_iter().filter(|up| up + BODY + 0.8 < gap) {
             let (w, middle) = (a + (b - a) * share, PaperPoint::new(view.x_mm(a + (b - a) * share), 0.0));
             let y = view.y_mm(slice.floor(w).max(slice.floor(w - wide / 2.0 / view.scale.factor())).max(slice.floor(w + wide / 2.0 / view.scale.factor()))) - up;
             let place = PaperPoint::new(middle.x, y);

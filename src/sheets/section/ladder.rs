@@ -145,9 +145,19 @@ impl Ladder {
             .witnesses(Some(line + 1.0), Some(top - 3.0))
             .from_finished()
             .cut_to();
+        // Right of the uprights that the ladder's other datums send up through this line, or left of them all.
+        let innermost = slice.distinct_depths().iter().map(|(_, at, _)| view.x(*at)).fold(view.x(Length::ZERO), f64::max);
+        let outermost = view.x(slice.counter_edges.0.min(Length::ZERO));
+        let number = lettering::width(&show.text(near), TITLE, Weight::SemiBold);
+        let room = view.x(near) - innermost - 4.5;
         let named = front.clone().label("to front edge");
-        let front = if named.fits(view, show) { named } else { front };
-        let front = if front.fits(view, show) { front } else { front.number(Number::Before(6.5)) };
+        let front = if named.lettering_width(show) <= room { named } else { front };
+        let spare = room - front.lettering_width(show);
+        let front = if spare >= 0.0 {
+            front.number(Number::Aligned(innermost + 1.2 + spare / 2.0 + number))
+        } else {
+            front.number(Number::Before(view.x(Length::ZERO) - outermost + 2.5))
+        };
         front.draw(canvas, layers.dimensions, view, show);
         let across = Dimension::new(Across::X, at(near), at(far), line)
             .datums("well front edge", "well back edge")

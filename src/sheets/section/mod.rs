@@ -246,9 +246,12 @@ impl Sheet<'_, '_> {
     fn detail_letter(&self, canvas: &mut Canvas, layers: &Layers, centre: PaperPoint, radius: f64) {
         let name = self.detail_name();
         let style = Style::body().bold().sized(TITLE).middle();
-        let places: Vec<PaperPoint> = [215.0_f64, 200.0, 230.0, 185.0, 165.0, 150.0, 245.0, 330.0]
+        let first = [215.0_f64, 200.0, 230.0, 185.0, 165.0, 150.0, 130.0];
+        let around = (0..24).map(|k| 245.0 + 15.0 * f64::from(k));
+        let places: Vec<PaperPoint> = [4.2, 6.0, 8.0]
             .iter()
-            .map(|angle| centre.moved((radius + 4.2) * angle.to_radians().cos(), (radius + 4.2) * angle.to_radians().sin() + 1.7))
+            .flat_map(|off| first.iter().copied().chain(around.clone()).map(move |angle| (off, angle.to_radians())))
+            .map(|(off, angle)| centre.moved((radius + off) * angle.cos(), (radius + off) * angle.sin() + 1.7))
             .collect();
         canvas.text_at_first(layers.labels, &places, &name, &style);
     }

@@ -114,7 +114,7 @@ fn solid(canvas: &mut Canvas, layers: &Layers, view: &CutView, e: Extent, part: 
     } else {
         block(canvas, layers.cut, view, e, Paint::fill(if part.material == Material::Bed { Fill::tint(Colour::TINT_BED) } else { Fill::WHITE }));
         if part.material != Material::Bed {
-            materials::hatch(canvas, layers.cut, &[corners(a, b).to_vec()], part.material, false);
+            materials::hatch(canvas, layers.cut, &[corners(a, b).to_vec()], part.material, view.scale.0 <= 2);
         }
     }
     canvas.shape(layers.outline, Shape::Steps(through(&corners(a, b), true)), paint, "", facts);
