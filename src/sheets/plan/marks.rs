@@ -142,12 +142,13 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
             canvas.line(at, p(0.0, 0.0), p(0.0, 5.5), Pen::CUT);
             canvas.line(at, p(0.0, 5.5), p(-5.5, 5.5), Pen::DIMENSION);
             canvas.arrow(at, p(-5.5, 5.5), 180.0, Colour::INK);
-            for left in [x + 1.6, x - 7.5 - wide] {
-                if canvas.is_box_free(left, top, left + wide, bottom) {
-                    let bold = Style::body().bold().sized(lettering::TITLE);
-                    canvas.text(at, PaperPoint::new(left, base), &text, &bold);
+            let places = [(x + 1.6, wide), (x - 7.5 - wide, wide), (x + 1.6, run), (x - 7.5 - run, run)];
+            let free = |(left, wide): &&(f64, f64)| canvas.is_box_free(*left, top, left + wide, bottom);
+            if let Some(&(left, room)) = places.iter().find(free) {
+                let bold = Style::body().bold().sized(lettering::TITLE);
+                canvas.text(at, PaperPoint::new(left, base), &text, &bold);
+                if room > run {
                     canvas.text(at, PaperPoint::new(left + run + 1.4, base), &words, &Style::caption());
-                    break;
                 }
             }
         }

@@ -149,11 +149,11 @@ impl<'l> Layout<'l> {
         (wide, self.above() + (reach.back - reach.front) * factor + below)
     }
 
-    /// The largest standard scale, up to 1:5, at which all of it fits.
+    /// The largest standard scale, up to 1:4, at which all of it fits.
     fn scale(&self, room: (f64, f64)) -> Scale {
         let fits = |scale: &&Scale| {
             let (wide, high) = self.size(**scale);
-            **scale >= Scale(5) && wide <= room.0 && high <= room.1
+            **scale >= Scale(4) && wide <= room.0 && high <= room.1
         };
         STANDARD.iter().find(fits).or(STANDARD.last()).copied().unwrap_or(Scale(100))
     }
