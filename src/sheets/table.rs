@@ -241,7 +241,9 @@ fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f6
 pub fn figure(canvas: &mut Canvas, at: Layer, x: f64, y: f64, length: Length, style: &Style, show: Show) {
     let text = show.text(length);
     let whole: String = text.chars().take_while(|c| c.is_ascii_digit() || *c == '\u{2212}').collect();
-    let whole = if text[whole.len()..].starts_with('\u{2044}') { String::new() } else { whole };
+    // A bare fraction hangs to the right of the units, its sign to their left.
+    let sign: String = whole.chars().filter(|c| !c.is_ascii_digit()).collect();
+    let whole = if text[whole.len()..].starts_with('\u{2044}') { sign } else { whole };
     let left = x - lettering::width(&whole, style.height, style.weight);
     let width = canvas.text(at, PaperPoint::new(left, y), &text, style);
     if let Some(second) = show.second(length) {

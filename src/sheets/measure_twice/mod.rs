@@ -78,7 +78,7 @@ pub fn add(flow: &mut Flow<'_, '_>, show: Show, title: &str, checks: &[Check], s
         if sheets {
             columns.extend([of("published", 9999), of("measured\nbefore", 9999)]);
         }
-        columns.extend([of("drawn with", 9999), Column::words(0.0, "measured now"), of("stop if off\nby more than", 99)]);
+        columns.extend([of("drawn with", 9999), Column::words(0.0, "measured\nnow"), of("stop if off\nby more than", 99)]);
         let fixed: f64 = columns.iter().map(|column| column.width).sum();
         let rest = width - fixed;
         let blank = columns.len() - 2;

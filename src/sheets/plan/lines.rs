@@ -40,7 +40,9 @@ pub fn in_front(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, lin
     let room = |index: usize| seen.view.size(positions[index + 1].0 - positions[index].0);
     let needed = |index: usize| {
         let letter = module_of(index).map_or(0.0, |module| letter_width(&module.id) + 1.6);
-        letter + part(index).lettering_width(show) + 2.0
+        // Brackets hang down to the height of the arrows.
+        let ends = if show.second(Length::ZERO).is_some() { 6.5 } else { 2.0 };
+        letter + part(index).lettering_width(show) + ends
     };
     let end_part = |index: usize| module_of(index).is_none() && (index == 0 || index == last);
     let chain = (0..=last).all(|index| end_part(index) || (room(index) >= needed(index) && room(index) >= 6.0));
@@ -161,7 +163,7 @@ pub fn behind(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, line:
             .witnesses(witness, witness);
         // A number beside a short stretch must not reach into the next one; the table has it in any case.
         let reach = 9.0 + dimension.lettering_width(show);
-        let next = landings.get(index + 1).map_or(f64::INFINITY, |next| seen.view.x(next.from));
+        let next = landings.get(index + 1).map_or(canvas.width - 12.0, |next| seen.view.x(next.from));
         let free = dimension.fits(seen.view, show) || next - seen.view.x(landing.to) > reach;
         if free {
             dimension.draw(canvas, at, seen.view, show);
