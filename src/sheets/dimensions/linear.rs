@@ -26,8 +26,9 @@ pub enum Number {
     After(f64),
     /// Before the end that is left (X) or below (Y), this far beyond it, mm.
     Before(f64),
-    /// Under the middle of the line, clear of what passes it: for parts too short for their number.
-    Under,
+    /// Under the middle of the line, clear of what passes it, and this much lower, mm: for parts too short for their
+    /// number, next ones by turns.
+    Under(f64),
     /// Right-aligned to a place on the line's axis of the sheet (x for X, y for Y), mm.
     Aligned(f64),
 }
@@ -324,7 +325,7 @@ impl Dimension {
                 let (from, to) = self.ends(show);
                 (low + high - total + if forward { from - to } else { to - from }) / 2.0
             }
-            Number::Under => (low + high - total) / 2.0,
+            Number::Under(_) => (low + high - total) / 2.0,
             Number::After(off) => high + off,
             Number::Before(off) => low - off - total,
             Number::Aligned(place) => {
@@ -334,7 +335,7 @@ impl Dimension {
             }
         };
         let base = match self.number {
-            Number::Under => self.line + PAST + 0.5 + self.height,
+            Number::Under(lower) => self.line + PAST + 0.9 + self.height + lower,
             _ => self.line - ABOVE,
         };
         let place = |along: f64| match self.across {

@@ -6,7 +6,29 @@ use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Dimension, Number};
+use crate::sheets::frame;
+use crate::sheets::scale::Scale;
 use crate::units::Length;
+
+/// From one row of numbers under the chain to the next, mm.
+const ROW: f64 = 4.2;
+
+/// More paper between the chain and the overall lengths, for numbers and letters that stand under short modules, mm.
+pub fn under(e: &Elevation<'_>, scale: Scale) -> f64 {
+    let width = |text: &str| lettering::width(text, BODY, Weight::SemiBold);
+    let modules = e.part.modules.clone().filter_map(|index| e.leg.modules.get(index));
+    let room = modules.map(|module| {
+        let second = e.show.second(module.width()).map_or(0.0, |text| 5.5 + width(&text));
+        let number = width(&e.show.text(module.width())) + second;
+        let size = module.width().mm() * scale.factor();
+        match () {
+            _ if size < number + 2.5 => ROW * 2.0 + 1.5,
+            _ if size < number + 2.0 * width(&module.id) + 13.0 => ROW + 1.3,
+            _ => 0.0,
+        }
+    });
+    room.fold(0.0, f64::max)
+}
 
 /// A stretch of the chain.
 struct Stretch {
@@ -22,6 +44,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let printed = |x: Length| e.show.rounded(x - zero);
     let witness = Some(e.lines.chain - 3.6);
     let count = stretches.len();
+    let (mut boxes, mut row) = (Vec::new(), 0.0);
     for (index, stretch) in stretches.iter().enumerate() {
         let length = printed(stretch.to.0) - printed(stretch.from.0);
         let mut part = Dimension::new(Across::X, (stretch.from.0, Length::ZERO), (stretch.to.0, Length::ZERO), e.lines.chain)
@@ -31,18 +54,25 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
             .witnesses(witness, witness)
             .ghosts(index > 0, false);
         let fits = part.fits(&e.view, e.show);
+        // Neighbours that don't fit stand on two rows by turns.
+        row = if fits || row > 0.0 { 0.0 } else { ROW };
+        let lower = if row > 0.0 { 0.0 } else { ROW };
         part = match (fits, index) {
             (true, _) => part,
             (false, 0) if e.part.first => part.number(Number::Before(6.5)),
             (false, last) if last + 1 == count && e.part.last => part.number(Number::After(6.5)),
-            _ => part.number(Number::Under),
+            _ => part.number(Number::Under(lower)),
         };
         let width = part.lettering_width(e.show);
         part.draw(canvas, at, &e.view, e.show);
         if let Some(letter) = &stretch.letter {
             let middle = (e.view.x(stretch.from.0) + e.view.x(stretch.to.0)) / 2.0;
-            boxed(canvas, at, e, middle, width, letter, fits);
+            boxes.push((middle, width, letter.clone(), fits));
         }
+    }
+    // Numbers first: a letter looks for the white that they leave.
+    for (middle, width, letter, fits) in boxes {
+        boxed(canvas, at, e, middle, width, &letter, fits);
     }
     overall(canvas, at, e, &stretches);
 }
@@ -105,11 +135,16 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
         .chained("modules", "total")
         .witnesses(witness, witness);
     let total = match (whole, e.part.first) {
-        (true, _) => total.datums(near.words(), far.words()).label("finished end to finished end").from_finished(),
-        (_, true) => total.datums(near.words(), "module edge").label("from the finished end").from_finished(),
-        _ => total.datums("module edge", last.to.1.clone()).label(e.part.words(e.leg, &e.facing)),
+        (true, _) => total.datums(near.words(), far.words()).from_finished(),
+        (_, true) => total.datums(near.words(), "module edge").from_finished(),
+        _ => total.datums("module edge", last.to.1.clone()),
     };
-    total.draw(canvas, at, &e.view, e.show);
+    let words = match (whole, e.part.first) {
+        (true, _) => ["finished end to finished end".to_owned(), "overall".to_owned()],
+        (_, true) => ["from the finished end".to_owned(), String::new()],
+        _ => [e.part.words(e.leg, &e.facing), String::new()],
+    };
+    labelled(canvas, e, total, words).draw(canvas, at, &e.view, e.show);
     let (left, right) = e.facing.counter(e.leg);
     if whole {
         // At a wall the counter ends with a joint, not with an overhang.
@@ -117,23 +152,38 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
         let over = |open: bool, length: Length| if open { length } else { Length::ZERO };
         let over_left = over(at_left.is_open(), e.facing.datum(e.leg, near) - left);
         let over_right = over(at_right.is_open(), right - e.facing.datum(e.leg, far));
-        Dimension::new(Across::X, (left, Length::ZERO), (right, Length::ZERO), e.lines.counter)
+        let counter = Dimension::new(Across::X, (left, Length::ZERO), (right, Length::ZERO), e.lines.counter)
             .datums("counter left edge", "counter right edge")
-            .witnesses(witness, witness)
-            .label(counter_words(e, over_left, over_right))
-            .draw(canvas, at, &e.view, e.show);
+            .witnesses(witness, witness);
+        let words = [counter_words(e, over_left, over_right), "counter".to_owned()];
+        labelled(canvas, e, counter, words).draw(canvas, at, &e.view, e.show);
     } else {
         let run = e.facing.datum(e.leg, far) - e.facing.datum(e.leg, near);
-        let words = format!(
-            "The whole leg: {} finished end to finished end; counter {} edge to edge.",
-            e.show.prose(run),
-            e.show.prose(right - left)
-        );
-        let width = lettering::width(&words, BODY, Weight::Regular);
+        let (run, counter) = (e.show.prose(run), e.show.prose(right - left));
+        let words = [
+            format!("The whole leg: {run} finished end to finished end; counter {counter} edge to edge."),
+            format!("Whole leg {run}, counter {counter}."),
+        ];
         let (a, b) = (e.view.x(first.from.0), e.view.x(last.to.0));
-        let x = if width <= b - a { (a + b) / 2.0 - width / 2.0 } else { a };
-        canvas.text(at, PaperPoint::new(x, e.lines.counter - 1.0), &words, &Style::body());
+        for words in words {
+            let width = lettering::width(&words, BODY, Weight::Regular);
+            let x = if width <= b - a { (a + b) / 2.0 - width / 2.0 } else { a };
+            let x = x.min(frame::inside(canvas).right - width);
+            let place = PaperPoint::new(x, e.lines.counter - 1.0);
+            if canvas.text_at_first(at, &[place], &words, &Style::body()).is_some() {
+                break;
+            }
+        }
     }
+}
+
+/// The dimension with the longest of its labels that fits over it; else the longest that stands after it.
+fn labelled(canvas: &Canvas, e: &Elevation<'_>, dimension: Dimension, words: [String; 2]) -> Dimension {
+    let tried: Vec<Dimension> = words.into_iter().chain([String::new()]).map(|label| dimension.clone().label(label)).collect();
+    let room = frame::inside(canvas).right - e.view.x(e.part.x1) - 16.0;
+    let over = tried.iter().find(|dimension| dimension.fits(&e.view, e.show));
+    let after = tried.iter().find(|dimension| dimension.lettering_width(e.show) < room);
+    over.or(after).cloned().unwrap_or(dimension)
 }
 
 fn counter_words(e: &Elevation<'_>, left: Length, right: Length) -> String {

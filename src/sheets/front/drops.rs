@@ -18,7 +18,15 @@ const SHARED: f64 = 15.0;
 struct Edge<'s> {
     fitting: &'s Fitting,
     z: Length,
-    top: bool,
+    kind: Reach,
+}
+
+/// What of an opening a drop reaches.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Reach {
+    Top,
+    Bottom,
+    Centre,
 }
 
 /// Openings above one another that one line can pass through.
@@ -26,6 +34,7 @@ struct Column<'s> {
     low: f64,
     high: f64,
     edges: Vec<Edge<'s>>,
+    round: bool,
 }
 
 /// Draws the drops of all openings; each opening's mark then has to keep clear of them.
@@ -47,18 +56,24 @@ fn columns<'s>(e: &Elevation<'s>) -> Vec<Column<'s>> {
         let (x0, x1) = e.facing.span(cutout.extent.x0, cutout.extent.x1);
         let (x0, x1) = (e.view.x(x0), e.view.x(x1));
         let mut edges = Vec::new();
+        if cutout.round {
+            edges.push(Edge { fitting, z: cutout.extent.centre_y(), kind: Reach::Centre });
+            // A hole is drilled at its centre: a line of its own goes there.
+            columns.push(Column { low: x0, high: x1, edges, round: true });
+            continue;
+        }
         if !opens_up(fitting, &e.facing) {
-            edges.push(Edge { fitting, z: cutout.extent.y1, top: true });
+            edges.push(Edge { fitting, z: cutout.extent.y1, kind: Reach::Top });
         }
         if !fitting.to_floor {
-            edges.push(Edge { fitting, z: cutout.extent.y0, top: false });
+            edges.push(Edge { fitting, z: cutout.extent.y0, kind: Reach::Bottom });
         }
-        match columns.iter_mut().find(|column| column.high.min(x1) - column.low.max(x0) >= SHARED) {
+        match columns.iter_mut().find(|column| !column.round && column.high.min(x1) - column.low.max(x0) >= SHARED) {
             Some(column) => {
                 (column.low, column.high) = (column.low.max(x0), column.high.min(x1));
                 column.edges.extend(edges);
             }
-            None => columns.push(Column { low: x0, high: x1, edges }),
+            None => columns.push(Column { low: x0, high: x1, edges, round: false }),
         }
     }
     columns
@@ -68,11 +83,22 @@ fn columns<'s>(e: &Elevation<'s>) -> Vec<Column<'s>> {
 fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f64, Vec<Option<Vec<Text>>>)> {
     let width = column.high - column.low;
     let mut offsets: Vec<f64> = [6.0, 5.0, 8.0, 4.0, 10.0, 12.0, 14.0, 18.0, 22.0].into_iter().filter(|off| off + 2.0 < width).collect();
+    if column.round {
+        offsets.clear();
+    }
     offsets.push(width / 2.0);
-    offsets.push((width - 2.5).max(width / 2.0));
+    if !column.round {
+        offsets.push((width - 2.5).max(width / 2.0));
+    }
     let mut best: Option<(usize, f64, Vec<Option<Vec<Text>>>)> = None;
     for off in offsets {
         let x = column.low + off;
+        // The line with its open circle keeps off the numbers of other columns.
+        let low = column.edges.iter().map(|edge| e.view.y(edge.z)).fold(e.view.y(e.top), f64::max);
+        let line = (PaperPoint::new(x, e.view.y(e.leg.datums.counter_top) - 1.0), PaperPoint::new(x, low));
+        if canvas.crosses_text(line.0, line.1, Pen::new(2.0)) {
+            continue;
+        }
         let texts = numbers(canvas, e, column, x);
         let count = texts.iter().flatten().count();
         if best.as_ref().is_none_or(|(most, ..)| count > *most) {
@@ -91,8 +117,16 @@ fn numbers(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>, x: f64) -> V
     let mut all = Vec::new();
     for edge in &column.edges {
         let y = e.view.y(edge.z);
-        let (inside, outside) = if edge.top { (3.9, -1.4) } else { (-1.4, 3.9) };
-        let places = [(1.5, inside), (-1.5, inside), (1.5, outside), (-1.5, outside)];
+        // Brackets hang lower than figures.
+        let over = if e.show.second(edge.z).is_some() { -2.0 } else { -1.4 };
+        let (inside, outside) = match edge.kind {
+            Reach::Top => (3.9, over),
+            Reach::Bottom => (over, 3.9),
+            Reach::Centre => (over, 1.25),
+        };
+        // In the opening beside the line, past the edge, or out beside the opening.
+        let (left, right) = (column.low - x - 1.6, column.high - x + 1.6);
+        let places = [(1.5, inside), (-1.5, inside), (1.5, outside), (-1.5, outside), (right, inside), (left, inside), (right, outside), (left, outside)];
         let found = places.into_iter().find_map(|(dx, dy)| {
             let texts = lettered(e, edge.z, PaperPoint::new(x + dx, y + dy), dx < 0.0);
             let clear = texts.iter().all(|text| canvas.is_free(text) && !taken.iter().any(|other| meet(other, &text.corners())));
@@ -145,7 +179,11 @@ fn draw_column(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, column: &Colum
         let y = e.view.y(edge.z);
         lowest = lowest.max(y);
         let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
-        let side = if edge.top { "top edge" } else { "bottom edge" };
+        let side = match edge.kind {
+            Reach::Top => "top edge",
+            Reach::Bottom => "bottom edge",
+            Reach::Centre => "centre",
+        };
         let facts = vec![
             ("data-dim", format!("d{}", canvas.next_number())),
             ("data-dim-mm", number((top - edge.z).mm(), 6)),

@@ -1,5 +1,6 @@
 //! What the parts of an elevation's drawing share: the view, what is seen in it, and where its dimension lines lie.
 
+use super::chain;
 use super::facing::Facing;
 use super::floor::FloorLine;
 use super::part::Part;
@@ -99,6 +100,11 @@ impl<'s> Elevation<'s> {
         Elevation { set, kind, leg, leg_index, facing, part, page, show: set.solved.show, floor, top, stops, view, lines }
     }
 
+    /// The same with lengths shown another way.
+    pub fn shown(self, show: Show) -> Elevation<'s> {
+        Elevation { show, ..self }
+    }
+
     /// Whether levels are written at the viewer's left: only where that end is open and the other is not.
     pub fn levels_at_left(&self) -> bool {
         let (near, far) = self.facing.bounds(self.leg);
@@ -113,6 +119,12 @@ impl<'s> Elevation<'s> {
         let width = |text: &str| lettering::width(text, BODY, Weight::Regular);
         let figures = width(&self.show.text(tall)) + second.map_or(0.0, |text| 1.0 + width(&text));
         10.0 + width("floor, high point") + 5.0 + figures + 3.0
+    }
+
+    /// Width of a length as it is printed, both readings, mm.
+    fn number_width(&self, length: Length) -> f64 {
+        let width = |text: &str| lettering::width(text, BODY, Weight::Regular);
+        width(&self.show.text(length)) + self.show.second(length).map_or(0.0, |text| 1.0 + width(&text))
     }
 
     /// Paper that is needed round the modules at a scale.
@@ -134,12 +146,21 @@ impl<'s> Elevation<'s> {
             (true, true) => (end - self.part.x1).mm() * s + PAST_END,
             (true, false) => (self.facing.x(far.at) - self.part.x1).mm() * s + bound(far.width) + 6.0,
         };
+        // The build-up at an end has its number outside.
+        let [near_end, _, near_frame] = self.facing.near().map(|datum| self.facing.datum(self.leg, datum));
+        let [far_end, _, far_frame] = self.facing.far().map(|datum| self.facing.datum(self.leg, datum));
+        if self.part.first && near_end != near_frame {
+            left = left.max((near_frame - near_end).mm() * s + 8.0 + self.number_width(near_frame - near_end));
+        }
+        if self.part.last && far_end != far_frame {
+            right = right.max((far_end - far_frame).mm() * s + 8.0 + self.number_width(far_end - far_frame));
+        }
         if self.levels_at_left() { left += levels } else { right += levels }
         let above = Stops::reach(&self.stops.above, self.show, scale);
         let up = if above > 0.0 { FIRST + above } else { FIRST };
         let low = self.floor.lowest(self.part.x0.mm() - 200.0, self.part.x1.mm() + 200.0).min(0.0);
         let below = Stops::reach(&self.stops.below, self.show, scale);
-        let down = -low * s + UNDER + if below > 0.0 { below + 5.5 } else { 0.0 } + 2.0 * NEXT + PAST;
+        let down = -low * s + UNDER + if below > 0.0 { below + 5.5 } else { 0.0 } + chain::under(self, scale) + 2.0 * NEXT + PAST;
         Rooms { left, right, up: up + FLAG, down }
     }
 
@@ -165,13 +186,14 @@ impl<'s> Elevation<'s> {
         let below = self.view.y_mm(low) + UNDER;
         let reach = Stops::reach(&self.stops.below, self.show, scale);
         let chain = below + if reach > 0.0 { reach + 5.5 } else { 0.0 };
+        let under = chain::under(self, scale);
         self.lines = Lines {
             pole: top,
             above: (!self.stops.above.is_empty()).then(|| self.view.y(self.top) - FIRST),
             below,
             chain,
-            total: chain + NEXT,
-            counter: chain + 2.0 * NEXT,
+            total: chain + under + NEXT,
+            counter: chain + under + 2.0 * NEXT,
         };
     }
 

@@ -123,7 +123,7 @@ fn bound(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, bound: &Bound, out: 
         canvas.line(at, b, c, face_pen);
     }
     let place = if inside { middle } else { PaperPoint::new(far + out * 3.2 + if out > 0.0 { 1.25 } else { 0.0 }, middle.y) };
-    canvas.text(at, place, name, &Style::body().upright().middle());
+    canvas.text_at_first(at, &[place, place.moved(0.0, -6.0)], name, &Style::body().upright().middle());
 }
 
 fn kind_word(kind: BoundKind) -> &'static str {

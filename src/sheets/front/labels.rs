@@ -167,11 +167,22 @@ fn outside(canvas: &mut Canvas, at: Layer, fitting: &Fitting, room: Area) {
             for k in 0..24 {
                 let angle = f64::from(k) * std::f64::consts::TAU / 24.0;
                 let place = middle.moved(angle.cos() * (room.width() / 2.0 + reach), angle.sin() * (room.height() / 2.0 + reach));
-                if is_free(canvas, place, width, height) {
+                let ring = if label.beside { place.moved(-width / 2.0 + radius, 0.0) } else { place.moved(0.0, -height / 2.0 + radius) };
+                // The dot lies in the opening, just inside the edge that is nearest to the ring.
+                let clamp = |v: f64, a: f64, b: f64| if b - a > 4.0 { v.clamp(a + 2.0, b - 2.0) } else { (a + b) / 2.0 };
+                let dot = PaperPoint::new(clamp(ring.x, room.left, room.right), clamp(ring.y, room.top, room.bottom));
+                let end = ring.towards(dot, radius / ring.distance(dot).max(radius));
+                // The leader comes from the side where the name is not.
+                let own = if label.lines.is_empty() {
+                    true
+                } else if label.beside {
+                    dot.x <= ring.x + 0.5
+                } else {
+                    dot.y <= ring.y + 0.5
+                };
+                if own && is_free(canvas, place, width, height) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
                     label.draw(canvas, at, place);
-                    let from = if label.beside { place.moved(-width / 2.0 + radius, 0.0) } else { place.moved(0.0, -height / 2.0 + radius) };
-                    let share = radius / from.distance(middle).max(radius);
-                    marks::leader(canvas, at, &[middle, from.towards(middle, share)], LeaderEnd::Dot, Colour::INK);
+                    marks::leader(canvas, at, &[dot, end], LeaderEnd::Dot, Colour::INK);
                     return;
                 }
             }

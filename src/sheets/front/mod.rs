@@ -31,7 +31,7 @@ use crate::geometry::PaperPoint;
 use crate::solve::Fitting;
 use elevation::Elevation;
 use facing::Facing;
-use plan::Plan;
+use plan::{Below, Plan};
 
 /// Draws its pages: one or more of the elevation, and further ones for a schedule that doesn't fit under it.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
@@ -41,10 +41,9 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let plan = Plan::new(set, kind, leg, facing);
     let mut pages = Vec::new();
     for (page, part) in plan.parts.iter().enumerate() {
-        let elevation = Elevation::new(set, kind, leg, facing, part.clone(), page);
-        pages.push(page_of(set, kind, &plan, elevation));
+        pages.push(page_of(set, kind, &plan, plan.elevation(part, page)));
     }
-    if !plan.under {
+    if plan.below == Below::Further {
         pages.extend(schedule_pages(set, kind, &plan, pages.len()));
     }
     pages
@@ -78,6 +77,7 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     chain::draw(&mut canvas, dims, &e);
     let lettering = canvas.layer(e.view.layer, "labels");
     levels::draw(&mut canvas, lettering, &e);
+    datum::match_words(&mut canvas, lettering, &e);
     drops::draw(&mut canvas, dims, &e);
     cuts::draw(&mut canvas, lettering, &e);
     labels::draw(&mut canvas, lettering, &e);
@@ -89,7 +89,7 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     under(set, &mut canvas, plan, &e, &fittings, band);
     findings(set, &mut canvas, kind, &e);
     let words = e.part.words(e.leg, &e.facing);
-    let keyed = plan.under && key::is_drawn(e.leg, &e.facing);
+    let keyed = plan.below != Below::Further && key::is_drawn(e.leg, &e.facing);
     let scale = plan.scale.words();
     let scale = if keyed { format!("{scale}, key {}", key::scale(e.leg, &e.facing).words()) } else { scale };
     let block = block(set, kind, plan, e.page, e.facing.title(), &words, scale);
@@ -102,20 +102,21 @@ fn under(set: &Set<'_>, canvas: &mut Canvas, plan: &Plan<'_>, e: &Elevation<'_>,
     let corner = title_block::corner(canvas);
     let left = Area { top: band, right: corner.x - 6.0, ..inside };
     let notes_layer = canvas.layer(Canvas::ROOT, "notes");
-    let said = said::notes(e);
-    if !plan.under {
+    if plan.below == Below::Further {
         let words = plan.left_notes(e);
         notes::list(canvas, notes_layer, PaperPoint::new(left.left, corner.y + 3.5), &words, left.width());
         return;
     }
-    let table = schedule::table(set, e.leg, &e.facing, fittings, left.width());
+    let table = schedule::table(set, e.leg, &e.facing, fittings, plan.table_room(canvas, plan.below));
+    let said = said::notes(e, true);
     let mut y = band;
     if !fittings.is_empty() {
         y = openings_table(set, canvas, &table, PaperPoint::new(left.left, y), 0, table.rows.len(), "Openings");
         y += 2.0;
     }
     notes::list(canvas, notes_layer, PaperPoint::new(left.left, y + 4.6), &said, left.width());
-    let area = Area { left: corner.x + 8.0, top: band, right: inside.right, bottom: corner.y };
+    let top = if plan.below == Below::Across { y + 4.0 } else { band };
+    let area = Area { left: corner.x + 8.0, top, right: inside.right, bottom: corner.y };
     key::draw(canvas, set, e.leg, &e.facing, area);
 }
 
@@ -135,7 +136,7 @@ fn schedule_pages(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, first: usize) -> V
     let e = Elevation::new(set, kind, plan.leg, plan.facing, whole, 0);
     let fittings: Vec<&Fitting> = e.fittings().map(|(_, fitting)| fitting).collect();
     let table = schedule::table(set, plan.leg, &plan.facing, &fittings, frame::inside(&set.sheet()).width());
-    let said = said::notes(&e);
+    let said = said::notes(&e, schedule::has_frame(&table));
     let (mut pages, mut from) = (Vec::new(), 0);
     loop {
         let mut canvas = set.sheet();

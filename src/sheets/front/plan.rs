@@ -13,12 +13,23 @@ use crate::sheets::scale::{STANDARD, Scale};
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::title_block;
 use crate::solve::{Fitting, Leg};
-use crate::units::Length;
+use crate::units::{Length, Show, System};
 
 /// Largest scale of an elevation.
 const LARGEST: Scale = Scale(5);
 /// Smallest that still reads; a run that needs a smaller one is split.
 const SMALLEST: Scale = Scale(20);
+
+/// Where the schedule, the notes and the key stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Below {
+    /// Under the elevation, left of the title block and of the key that stands over it.
+    Beside,
+    /// Under the elevation, over its whole width, the key under it.
+    Across,
+    /// On further pages.
+    Further,
+}
 
 /// What was decided.
 pub struct Plan<'s> {
@@ -34,26 +45,60 @@ pub struct Plan<'s> {
     pub scale: Scale,
     /// A page each.
     pub parts: Vec<Part>,
-    /// Schedule, notes and key stand under the elevation.
-    pub under: bool,
+    /// How the elevation's own lengths are shown.
+    pub show: Show,
+    /// Where the schedule stands.
+    pub below: Below,
+}
+
+/// How an elevation may show lengths, the wanted way first.
+fn shows(wanted: Show) -> Vec<Show> {
+    match wanted.system {
+        System::Both => vec![wanted, Show::new(System::Inches)],
+        System::Inches | System::Millimetres => vec![wanted],
+    }
 }
 
 impl<'s> Plan<'s> {
     /// Decides.
     pub fn new(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, facing: Facing) -> Plan<'s> {
         let leg_index = if let Kind::Front(index, _) = kind { index } else { 0 };
-        let mut plan = Plan { set, kind, leg, leg_index, facing, scale: SMALLEST, parts: Vec::new(), under: false };
+        let mut plan = Plan { set, kind, leg, leg_index, facing, scale: SMALLEST, parts: Vec::new(), below: Below::Further, show: set.solved.show };
         let canvas = Canvas::new(set.solved.paper.width, set.solved.paper.height);
-        let bounded = |largest: Scale| STANDARD.iter().copied().filter(move |scale| *scale >= largest);
-        // As few parts as fit at the smallest readable scale, then the largest scale at which they fit.
-        plan.parts = parts(leg, &facing, plan.widest(&canvas, SMALLEST));
-        let alone = bounded(LARGEST).find(|scale| plan.fits(&canvas, *scale, false));
-        let together = bounded(LARGEST).find(|scale| plan.fits(&canvas, *scale, true));
-        let limit = alone.map_or(SMALLEST.0, |scale| (scale.0 * 8 / 5).min(SMALLEST.0).max(scale.0));
-        plan.under = together.is_some_and(|scale| scale.0 <= limit);
-        let chosen = if plan.under { together } else { alone };
-        plan.scale = chosen.or(STANDARD.last().copied()).unwrap_or(SMALLEST);
+        // With both units on small paper the millimetres are left to the schedule before the drawing gets too small.
+        for show in shows(set.solved.show) {
+            plan.show = show;
+            plan.scale = plan.decide(&canvas);
+            if plan.scale <= SMALLEST {
+                break;
+            }
+        }
         plan
+    }
+
+    /// Decides parts and place of the schedule, and returns the scale: as few parts as fit at the smallest readable
+    /// scale, then the largest scale at which they fit.
+    fn decide(&mut self, canvas: &Canvas) -> Scale {
+        let mut alone = None;
+        for smallest in STANDARD.iter().copied().filter(|scale| *scale >= SMALLEST) {
+            self.parts = parts(self.leg, &self.facing, self.widest(canvas, smallest));
+            alone = self.best(canvas, Below::Further, smallest);
+            if alone.is_some() {
+                break;
+            }
+        }
+        let limit = alone.map_or(SMALLEST, |scale| Scale((scale.0 * 8 / 5).min(SMALLEST.0).max(scale.0)));
+        let near = [Below::Beside, Below::Across].map(|below| (below, self.best(canvas, below, limit)));
+        let near = near.into_iter().filter_map(|(below, scale)| Some((below, scale?)));
+        let together = near.min_by_key(|(below, scale)| (scale.0, *below == Below::Across));
+        self.below = together.map_or(Below::Further, |(below, _)| below);
+        together.map(|(_, scale)| scale).or(alone).or(STANDARD.last().copied()).unwrap_or(SMALLEST)
+    }
+
+    /// The largest scale, down to `smallest`, at which every page has room.
+    fn best(&self, canvas: &Canvas, below: Below, smallest: Scale) -> Option<Scale> {
+        let scales = STANDARD.iter().copied().filter(|scale| (LARGEST..=smallest).contains(scale));
+        scales.into_iter().find(|scale| self.fits(canvas, *scale, below))
     }
 
     /// The whole leg as one part.
@@ -62,8 +107,9 @@ impl<'s> Plan<'s> {
         Part { modules: 0..self.leg.modules.len(), x0, x1, first: true, last: true }
     }
 
-    fn elevation(&self, part: &Part, page: usize) -> Elevation<'s> {
-        Elevation::new(self.set, self.kind, self.leg, self.facing, part.clone(), page)
+    /// A part on its page.
+    pub fn elevation(&self, part: &Part, page: usize) -> Elevation<'s> {
+        Elevation::new(self.set, self.kind, self.leg, self.facing, part.clone(), page).shown(self.show)
     }
 
     /// The widest stretch of modules that has room at a scale.
@@ -82,50 +128,59 @@ impl<'s> Plan<'s> {
         Length::from_mm(paper.max(20.0) / scale.factor())
     }
 
-    fn fits(&self, canvas: &Canvas, scale: Scale, under: bool) -> bool {
+    fn fits(&self, canvas: &Canvas, scale: Scale, below: Below) -> bool {
         let inside = frame::inside(canvas);
         self.parts.iter().enumerate().all(|(page, part)| {
             let e = self.elevation(part, page);
-            let Some(band) = (if under { self.band_under(canvas, &e) } else { Some(self.band_alone(canvas)) }) else {
-                return false;
-            };
+            let Some(band) = self.band_of(canvas, &e, below) else { return false };
             e.fits(scale, inside.width(), band - 5.0 - inside.top - 8.0)
         })
     }
 
     /// Paper y where what stands under an elevation begins.
     pub fn band(&self, canvas: &Canvas, e: &Elevation<'_>) -> f64 {
-        let alone = self.band_alone(canvas);
-        if self.under { self.band_under(canvas, e).unwrap_or(alone) } else { alone }
+        self.band_of(canvas, e, self.below).unwrap_or(title_block::corner(canvas).y)
     }
 
-    fn band_alone(&self, canvas: &Canvas) -> f64 {
-        title_block::corner(canvas).y
+    /// Room for the schedule, mm.
+    pub fn table_room(&self, canvas: &Canvas, below: Below) -> f64 {
+        let inside = frame::inside(canvas);
+        match below {
+            Below::Beside => title_block::corner(canvas).x - 6.0 - inside.left,
+            Below::Across | Below::Further => inside.width(),
+        }
     }
 
-    /// `None` where the schedule is wider than what the title block leaves.
-    fn band_under(&self, canvas: &Canvas, e: &Elevation<'_>) -> Option<f64> {
+    /// `None` where the schedule is wider than its room.
+    fn band_of(&self, canvas: &Canvas, e: &Elevation<'_>, below: Below) -> Option<f64> {
         let inside = frame::inside(canvas);
         let corner = title_block::corner(canvas);
-        let room = corner.x - 6.0 - inside.left;
+        if below == Below::Further {
+            return Some(corner.y);
+        }
+        let room = self.table_room(canvas, below);
         let fittings: Vec<&Fitting> = e.fittings().map(|(_, fitting)| fitting).collect();
         let table = schedule::table(self.set, self.leg, &self.facing, &fittings, room);
-        if !fittings.is_empty() && table.width() > room {
+        if !fittings.is_empty() && (table.width() > room + 0.01 || !schedule::has_frame(&table)) {
             return None;
         }
         let table_height = if fittings.is_empty() { 0.0 } else { HEADING + table.height(table.rows.len()) + 2.0 };
-        let left = table_height + 4.6 + notes::list_height(&said::notes(e), room) - 3.0;
-        let right = key::HEIGHT + title_block::HEIGHT;
-        let border = frame::border(canvas);
-        Some((inside.bottom - left).min(border.bottom - right))
+        let notes = said::notes(e, true);
+        let left = table_height + 4.6 + notes::list_height(&notes, corner.x - 6.0 - inside.left) - 3.0;
+        let right = key::HEIGHT + if below == Below::Across { table_height + 4.0 } else { 0.0 };
+        Some((inside.bottom - left).min(corner.y - right))
     }
 
     /// What stands beside the title block when schedule and notes are on a further page: where they are.
     pub fn left_notes(&self, e: &Elevation<'_>) -> Vec<(String, String)> {
         let sheet = e.sheet_of(self.parts.len());
-        vec![
+        let mut notes = vec![
             ("Openings".to_owned(), format!("schedule, notes and key on sheet {sheet}.")),
             ("Caution".to_owned(), "local code and the fittings\u{2019} manuals govern; gas, power and water by licensed trades.".to_owned()),
-        ]
+        ];
+        if self.show != self.set.solved.show {
+            notes.insert(1, ("Millimetres".to_owned(), "stand in the schedule.".to_owned()));
+        }
+        notes
     }
 }

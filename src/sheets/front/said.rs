@@ -5,8 +5,9 @@ use super::stops::opens_up;
 use crate::findings::Severity;
 use crate::solve::{Bound, Datum};
 
-/// Notes of an elevation, lead word and sentence, the caution last.
-pub fn notes(e: &Elevation<'_>) -> Vec<(String, String)> {
+/// Notes of an elevation, lead word and sentence, the caution last. Where the schedule has not the sizes in the frame
+/// they are said here.
+pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
     let mut notes = Vec::new();
     let mut say = |lead: &str, sentence: String| notes.push((lead.to_owned(), sentence));
     if e.from_behind() {
@@ -32,6 +33,10 @@ pub fn notes(e: &Elevation<'_>) -> Vec<(String, String)> {
             };
             say(&fitting.mark, format!("is {} high at its left edge, {} at its right, down to the floor as drawn.", high(x0), high(x1)));
         }
+    }
+    if !has_frame {
+        let gap = show.prose(e.set.solved.frame.rough_gap);
+        say("In the frame", format!("openings are {gap} larger on every closed side than in the board."));
     }
     let (near, far) = e.facing.bounds(e.leg);
     for (on_page, bound, finished) in [(e.part.first, near, e.facing.near()[0]), (e.part.last, far, e.facing.far()[0])] {

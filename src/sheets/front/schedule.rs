@@ -7,7 +7,7 @@ use crate::drawing::lettering::{self, BODY, Weight};
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
 use crate::solve::{Datum, Fitting, Leg};
-use crate::units::{Length, Show};
+use crate::units::{Length, Show, System};
 
 /// The schedule of some fittings of a face, in order of their marks. Where the room (mm) is wider than it needs, its
 /// columns share what is left.
@@ -35,6 +35,8 @@ pub fn table(set: &Set<'_>, leg: &Leg, facing: &Facing, fittings: &[&Fitting], r
         Column::figures(tall, "\nH"),
     ];
     let needed: f64 = columns.iter().map(|column| column.width).sum();
+    // Where even so it is too wide, the frame's sizes are left to a note.
+    let needed = if needed > room { columns.drain(8..).fold(needed, |width, column| width - column.width) } else { needed };
     let share = ((room - needed) / columns.len() as f64).clamp(0.0, 3.5);
     for column in &mut columns {
         column.width += share;
@@ -49,10 +51,20 @@ pub fn table(set: &Set<'_>, leg: &Leg, facing: &Facing, fittings: &[&Fitting], r
     Table { columns, rows, breaks }
 }
 
+/// Whether a schedule has the sizes in the frame.
+pub fn has_frame(table: &Table) -> bool {
+    table.columns.len() > 8
+}
+
 /// Width of a column of lengths up to this one, mm.
 fn figures(show: Show, greatest: Length) -> f64 {
+    // The longest fraction, with its mark.
+    let longest = match show.system {
+        System::Millimetres => String::new(),
+        System::Inches | System::Both => format!("\u{2009}{}", show.text(Length::from_sixty_fourths(60))),
+    };
     let second = show.second(greatest).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
-    7.5 + 6.5 + second + if second > 0.0 { 1.5 } else { 0.0 }
+    7.5 + (lettering::width(&longest, BODY, Weight::SemiBold) + second).max(6.0) + 1.2
 }
 
 fn row(set: &Set<'_>, leg: &Leg, facing: &Facing, fitting: &Fitting) -> Vec<Cell> {

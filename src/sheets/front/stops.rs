@@ -42,6 +42,8 @@ impl Stops {
                 above.push(stop(x0, top, "left edge"));
                 above.push(stop((x0 + x1).half(), top, "centreline"));
                 above.push(stop(x1, top, "right edge"));
+            } else if cutout.round {
+                below.push(stop((x0 + x1).half(), cutout.extent.centre_y(), "centre"));
             } else {
                 below.push(stop(x0, cutout.extent.y0, "left edge"));
                 below.push(stop(x1, cutout.extent.y0, "right edge"));
