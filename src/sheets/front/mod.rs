@@ -70,6 +70,9 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     body::draw(&mut canvas, &e);
     ground::draw(&mut canvas, &e);
     let dims = canvas.layer(e.view.layer, "dimensions");
+    let heading = format!("{}, construction view", e.facing.title());
+    title_block::heading(&mut canvas, inside.left, inside.top + 3.5, &heading, &plan.scale.words());
+    marks::scale_bar(&mut canvas, dims, inside.right - 6.0, inside.top + 4.0, plan.scale, set.solved.show.system);
     datum::pole(&mut canvas, dims, &e);
     datum::match_lines(&mut canvas, dims, &e);
     labels::centrelines(&mut canvas, dims, &e);
@@ -82,9 +85,6 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     cuts::draw(&mut canvas, lettering, &e);
     labels::draw(&mut canvas, lettering, &e);
     ground::fall(&mut canvas, lettering, &e);
-    let heading = format!("{}, construction view", e.facing.title());
-    title_block::heading(&mut canvas, inside.left, inside.top + 3.5, &heading, &plan.scale.words());
-    marks::scale_bar(&mut canvas, lettering, inside.right - 6.0, inside.top + 4.0, plan.scale, set.solved.show.system);
     let fittings: Vec<&Fitting> = e.fittings().map(|(_, fitting)| fitting).collect();
     under(set, &mut canvas, plan, &e, &fittings, band);
     findings(set, &mut canvas, kind, &e);
