@@ -11,6 +11,7 @@ mod ends;
 pub mod flow;
 pub mod frame;
 mod front;
+mod label;
 pub mod levels;
 pub mod marks;
 pub mod materials;

@@ -159,14 +159,15 @@ pub fn fall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let Some((words, to_right)) = fall_words(e) else { return };
     let words = if e.floor.measured { words.replace("floor falls", "floor falls about") } else { words };
     let width = lettering::width(&words, BODY, Weight::Regular);
-    let (a, b) = (e.view.x(e.part.x0), e.view.x(e.part.x1));
-    let total = width + 13.0;
-    let mut x = b - total - 4.0;
+    let (a, b) = e.reach();
+    let arrow = 9.0;
+    let total = width + arrow;
+    let mut x = b - total + 12.0;
     while x > a {
         let floor = e.view.y_mm(e.floor.lowest((x - e.view.origin.x) / e.view.scale.factor(), (x + total - e.view.origin.x) / e.view.scale.factor()));
         let y = floor + HATCH + 4.6;
         if canvas.is_box_free(x - 1.0, y - 3.0, x + total + 1.0, y + 0.9) {
-            let (text, from, to) = if to_right { (x, x + width + 2.0, x + total) } else { (x + 13.0, x + 11.0, x) };
+            let (text, from, to) = if to_right { (x, x + width + 2.0, x + total) } else { (x + arrow, x + arrow - 2.0, x) };
             canvas.text(at, PaperPoint::new(text, y), &words, &Style::body());
             let (p, q) = (PaperPoint::new(from, y - 1.2), PaperPoint::new(to, y - 1.2));
             canvas.line(at, p, q, Pen::DIMENSION);

@@ -18,7 +18,10 @@ use crate::solve::{Datum, Leg};
 use crate::units::Length;
 
 /// Height of the key, mm.
-pub const HEIGHT: f64 = 38.0;
+pub fn height(leg: &Leg, facing: &Facing) -> f64 {
+    if is_drawn(leg, facing) { 38.0 } else { 27.0 }
+}
+
 
 /// The scale of the key: the layers about 15 to 40 mm long.
 pub fn scale(leg: &Leg, facing: &Facing) -> Scale {
@@ -32,7 +35,7 @@ pub fn is_drawn(leg: &Leg, facing: &Facing) -> bool {
     build.finish.is_some() && build.board > Length::ZERO
 }
 
-/// Draws it in an area at least 150 mm by [`HEIGHT`]; its sentence stands at its right.
+/// Draws it in an area at least 150 mm by [`height`]; its sentence stands at its right.
 pub fn draw(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, area: Area) {
     let build = facing.near_build(leg);
     let [finished, board, frame] = facing.near();

@@ -158,7 +158,7 @@ fn schedule_pages(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, first: usize) -> V
         from = to;
         let left = corner.y - 6.0 - y;
         let mut done = false;
-        if from == table.rows.len() && left >= notes_height + key::HEIGHT + 4.0 {
+        if from == table.rows.len() && left >= notes_height + key::height(plan.leg, &plan.facing) + 4.0 {
             let layer = canvas.layer(Canvas::ROOT, "notes");
             let y = notes::list(&mut canvas, layer, PaperPoint::new(inside.left, y + 7.0), &said, inside.width());
             let area = Area { left: inside.left, top: y + 2.0, right: inside.right.min(inside.left + 190.0), bottom: corner.y };

@@ -87,7 +87,7 @@ impl<'s> Plan<'s> {
                 break;
             }
         }
-        let limit = alone.map_or(SMALLEST, |scale| Scale((scale.0 * 8 / 5).min(SMALLEST.0).max(scale.0)));
+        let limit = alone.map_or(SMALLEST, |scale| Scale((scale.0 * 2).min(SMALLEST.0).max(scale.0)));
         let near = [Below::Beside, Below::Across].map(|below| (below, self.best(canvas, below, limit)));
         let near = near.into_iter().filter_map(|(below, scale)| Some((below, scale?)));
         let together = near.min_by_key(|(below, scale)| (scale.0, *below == Below::Across));
@@ -167,7 +167,7 @@ impl<'s> Plan<'s> {
         let table_height = if fittings.is_empty() { 0.0 } else { HEADING + table.height(table.rows.len()) + 2.0 };
         let notes = said::notes(e, true);
         let left = table_height + 4.6 + notes::list_height(&notes, corner.x - 6.0 - inside.left) - 3.0;
-        let right = key::HEIGHT + if below == Below::Across { table_height + 4.0 } else { 0.0 };
+        let right = key::height(self.leg, &self.facing) + if below == Below::Across { table_height + 4.0 } else { 0.0 };
         Some((inside.bottom - left).min(corner.y - right))
     }
 
