@@ -11,12 +11,12 @@ const MARGIN: f64 = 0.8;
 
 /// Centre of a free box of a size inside an area, as near as can be to a place that is preferred; mm.
 pub fn free_spot(canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoint) -> Option<PaperPoint> {
-    free_spot_off(canvas, area, size, prefer, &[])
+    free_spot_off(canvas, area, size, prefer, &[], |_| true)
 }
 
-/// The same, off other areas.
+/// The same, off other areas, and only where `accept` says so.
 pub fn free_spot_off(
-    canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoint, others: &[Area],
+    canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoint, others: &[Area], accept: impl Fn(PaperPoint) -> bool,
 ) -> Option<PaperPoint> {
     let (half_x, half_y) = (size.0 / 2.0 + MARGIN, size.1 / 2.0 + MARGIN);
     let (x0, x1) = (area.left + half_x, area.right - half_x);
@@ -38,6 +38,7 @@ pub fn free_spot_off(
     spots.into_iter().find(|at| {
         !others.iter().any(|other| meets(at, other))
             && canvas.is_box_free(at.x - half_x, at.y - half_y, at.x + half_x, at.y + half_y)
+            && accept(*at)
     })
 }
 

@@ -44,6 +44,12 @@ pub fn chunks<'a>(title: &'static str, table: Table, show: Show, page: f64, righ
         .collect()
 }
 
+/// Size of a cutout in words, in the first of the job's units.
+pub fn plain_size(show: Show, cutout: &Cutout) -> String {
+    let (width, depth) = (cutout.extent.width(), cutout.extent.height());
+    if cutout.round { format!("\u{d8} {}", show.text(width)) } else { format!("{} \u{d7} {}", show.text(width), show.text(depth)) }
+}
+
 /// Size of a cutout in words.
 pub fn size(show: Show, cutout: &Cutout) -> String {
     let (width, depth) = (cutout.extent.width(), cutout.extent.height());
@@ -58,7 +64,7 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
     let show = task.show;
     let found = parts::cutouts(task.leg, Plane::Counter);
     let greatest = task.leg.datums.counter_right;
-    let sizes: Vec<String> = found.iter().map(|(_, cutout)| size(show, cutout)).collect();
+    let mut sizes: Vec<String> = found.iter().map(|(_, cutout)| size(show, cutout)).collect();
     let names: Vec<String> = found.iter().map(|(fitting, _)| labels::name_of(fitting)).collect();
     let widest = |texts: &[String], least: f64, most: f64| {
         texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 2.6
@@ -74,9 +80,9 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
         Column::figures(figures.max(28.5), "from\nfinished face").from_finished(),
         Column::figures(figures.min(17.0).max(if show.system == System::Both { figures } else { 17.0 }), "narrowest\nstrip left"),
     ];
-    let over = columns.iter().map(|column| column.width).sum::<f64>() - most_width;
-    if over > 0.0 {
-        columns[2].width -= over;
+    if columns.iter().map(|column| column.width).sum::<f64>() > most_width {
+        sizes = found.iter().map(|(_, cutout)| plain_size(show, cutout)).collect();
+        columns[2].width = widest(&sizes, 24.0, 70.0);
     }
     let rows = found.iter().zip(sizes).zip(names).map(|(((fitting, cutout), size), name)| {
         let hole = cutout.extent;

@@ -170,6 +170,8 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
     let (d, hole) = (&leg.datums, cutout.extent);
     let (left, right) = (view.x(hole.x0), view.x(hole.x1));
     let zero = Length::ZERO;
+    let (back, front) = (view.at(hole.centre_x(), hole.y1), view.at(hole.centre_x(), d.counter_front));
+    broken(canvas, at, back.moved(0.0, -5.0), back, front, front.moved(0.0, 1.5));
     let upright = |from: Length, to: Length, line: f64| {
         Dimension::new(Across::Y, (hole.x1, from), (hole.x1, to), line).ghosts(true, true)
     };
@@ -190,8 +192,6 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
     if strip.fits(view, show) && right - left > 22.0 && number_is_free(canvas, &strip, show, right - 11.0, (top + bottom) / 2.0) {
         strip.draw(canvas, at, view, show);
     }
-    let (back, front) = (view.at(hole.centre_x(), hole.y1), view.at(hole.centre_x(), d.counter_front));
-    broken(canvas, at, back.moved(0.0, -5.0), back, front, front.moved(0.0, 1.5));
     let width = Dimension::new(Across::X, (hole.x0, hole.y1), (hole.x1, hole.y1), 0.0);
     let wide = width.lettering_width(show);
     let middle = (left + right) / 2.0;
@@ -251,14 +251,14 @@ fn well(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, 
     }
     let place = |x: f64| PaperPoint::new(x, middle.y);
     broken(canvas, at, place(left), place(middle.x - half_x), place(middle.x + half_x), place(right));
-    if half_x.min(half_y) > VOID {
+    if half_x.min(half_y) > 14.0 {
         centreline(canvas, at, middle.moved(-2.5, 0.0), middle.moved(2.5, 0.0));
         centreline(canvas, at, middle.moved(0.0, -2.5), middle.moved(0.0, 2.5));
     }
 }
 
 /// Half of a void that is wide enough to be kept free of its centrelines for names and tags, mm.
-const VOID: f64 = 7.0;
+const VOID: f64 = 4.5;
 
 /// A centreline through a void between two of its edges: left out inside, but for its ends.
 fn broken(canvas: &mut Canvas, at: Layer, start: PaperPoint, enters: PaperPoint, leaves: PaperPoint, end: PaperPoint) {
@@ -267,8 +267,9 @@ fn broken(canvas: &mut Canvas, at: Layer, start: PaperPoint, enters: PaperPoint,
         centreline(canvas, at, start, end);
         return;
     }
-    centreline(canvas, at, start, enters.towards(leaves, 2.5 / length));
-    centreline(canvas, at, leaves.towards(enters, 2.5 / length), end);
+    let stub = (length * 0.11).min(2.5) / length;
+    centreline(canvas, at, start, enters.towards(leaves, stub));
+    centreline(canvas, at, leaves.towards(enters, stub), end);
 }
 
 fn centreline(canvas: &mut Canvas, at: Layer, a: PaperPoint, b: PaperPoint) {

@@ -34,7 +34,7 @@ pub fn draw(canvas: &mut Canvas, plan: &Plan<'_, '_>, legend: &mut Vec<Tag>) {
                 legend.push(wish.tag);
             }
         } else {
-            apart(canvas, layer, plan, &wish);
+            apart(canvas, layer, &wish);
             legend.push(wish.tag);
         }
     }
@@ -50,7 +50,7 @@ fn stands(wish: &Wish, small: bool) -> impl Iterator<Item = Stand> + '_ {
 }
 
 /// A small tag on the nearest white, with a line to its edge.
-fn apart(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, wish: &Wish) {
+fn apart(canvas: &mut Canvas, at: Layer, wish: &Wish) {
     let edge = wish.from.towards(wish.to, 0.5);
     let area = Area { left: edge.x - 32.0, top: edge.y - 24.0, right: edge.x + 32.0, bottom: edge.y + 24.0 };
     let (width, height) = wish.tag.size(true);
@@ -64,12 +64,10 @@ fn apart(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, wish: &Wish) {
     canvas.line(at, stand.edge, edge, Pen::DIMENSION);
     canvas.circle(at, edge, 0.45, Paint::fill(Fill::ink(crate::drawing::Colour::INK)));
     wish.tag.draw(canvas, at, stand);
-    let _ = plan;
 }
 
 /// The outside edges of all pieces that the stretch shows.
 fn outside(plan: &Plan<'_, '_>) -> Vec<Wish> {
-    let d = &plan.leg().datums;
     let mut wishes = Vec::new();
     for piece in &plan.leg().counter.pieces {
         let mut group: Vec<&Edge> = Vec::new();
@@ -87,7 +85,6 @@ fn outside(plan: &Plan<'_, '_>) -> Vec<Wish> {
         }
         wishes.extend(notch_wish(plan, &group));
     }
-    let _ = d;
     wishes
 }
 
@@ -125,9 +122,9 @@ fn edge_wish(plan: &Plan<'_, '_>, edge: &Edge) -> Option<Wish> {
         (true, false, _) if free => vec![(Looks::Down, false), (Looks::Up, false)],
         (true, false, _) => vec![(Looks::Up, false)],
         (false, _, true) if free => vec![(Looks::Left, true), (Looks::Right, false), (Looks::Right, true)],
-        (false, _, true) => vec![(Looks::Right, false), (Looks::Right, true)],
+        (false, _, true) => vec![(Looks::Right, false)],
         (false, _, false) if free => vec![(Looks::Right, true), (Looks::Left, false), (Looks::Left, true)],
-        (false, _, false) => vec![(Looks::Left, false), (Looks::Left, true)],
+        (false, _, false) => vec![(Looks::Left, false)],
     };
     Some(Wish { tag, from, to, sides })
 }

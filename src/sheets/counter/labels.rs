@@ -52,6 +52,12 @@ pub fn on_level(canvas: &mut Canvas, at: Layer, label: &str, y: f64, left: f64, 
     let (top, low) = if side < 0.0 { (y - 7.4, y - 2.2) } else { (y + 2.2, y + 7.4) };
     let places = (0..400).map(|k| right - width - 6.0 - f64::from(k) * 2.0).take_while(|x| *x > left + 1.0);
     let free = places.into_iter().find(|x| canvas.is_box_free(x - 0.8, top - 0.6, x + width + 0.6, low + 0.6));
+    let end = right + 3.5;
+    if free.is_none() && canvas.is_box_free(right + 1.5, y - 3.0, end + width + 0.6, y + 3.0) {
+        // Past the end of the line, where the sheet goes on white.
+        canvas.line(at, PaperPoint::new(right + 1.0, y), PaperPoint::new(end, y), Pen::SECONDARY.accent());
+        marks::flag(canvas, at, PaperPoint::new(end, y - 2.6), label, true);
+    }
     if let Some(x) = free {
         canvas.line(at, PaperPoint::new(x, y), PaperPoint::new(x, if side < 0.0 { top } else { low }), Pen::SECONDARY.accent());
         marks::flag(canvas, at, PaperPoint::new(x, top), label, true);
@@ -100,10 +106,7 @@ pub fn name_cutout(
     let void = void(cutout, view);
     let radius = marks::ring_radius(&fitting.mark);
     let name = name_of(fitting);
-    let size = match cutout.round {
-        true => format!("\u{d8} {}", show.text(cutout.extent.width())),
-        false => format!("{} \u{d7} {}", show.text(cutout.extent.width()), show.text(cutout.extent.height())),
-    };
+    let size = super::cutouts::plain_size(show, cutout);
     let wide = |text: &str| lettering::width(text, BODY, Weight::Regular);
     let both = wide(&name).max(wide(&size));
     let middle = PaperPoint::new((void.left + void.right) / 2.0 - 2.0, (void.top + void.bottom) / 2.0);
@@ -120,12 +123,28 @@ pub fn name_cutout(
         canvas.text(at, PaperPoint::new(spot.x, top + 2.0 * radius + 3.6), &name, &Style::body().middle());
     } else if let Some(spot) = place::free_spot(canvas, void, (2.0 * radius, 2.0 * radius), middle) {
         marks::ring(canvas, at, spot, &fitting.mark);
-    } else {
+    } else if !bare(canvas, at, &fitting.mark, void) {
         outside(canvas, at, slab, fitting, &name, void, voids);
     }
 }
 
-/// Ring and name beside a cutout that is too small for them, with a leader.
+/// The mark alone, level or upright, in a void too narrow for its ring. Says whether it found room.
+fn bare(canvas: &mut Canvas, at: Layer, mark: &str, void: Area) -> bool {
+    let wide = lettering::width(mark, BODY, Weight::SemiBold);
+    let middle = PaperPoint::new((void.left + void.right) / 2.0, (void.top + void.bottom) / 2.0);
+    let style = Style::body().bold().middle();
+    if let Some(spot) = place::free_spot(canvas, void, (wide, 2.6), middle) {
+        canvas.text(at, spot.moved(0.0, 1.25), mark, &style);
+        return true;
+    }
+    if let Some(spot) = place::free_spot(canvas, void, (2.6, wide), middle) {
+        canvas.text(at, spot.moved(1.25, 0.0), mark, &style.upright());
+        return true;
+    }
+    false
+}
+
+/// Ring and name beside a cutout that is too small for them, with a leader; the bare mark close to it as a last resort.
 fn outside(canvas: &mut Canvas, at: Layer, slab: Area, fitting: &Fitting, name: &str, void: Area, voids: &[Area]) {
     let radius = marks::ring_radius(&fitting.mark);
     let centre = PaperPoint::new((void.left + void.right) / 2.0, (void.top + void.bottom) / 2.0);
@@ -136,22 +155,43 @@ fn outside(canvas: &mut Canvas, at: Layer, slab: Area, fitting: &Fitting, name: 
         bottom: (void.bottom + 26.0).min(slab.bottom - 0.5),
     };
     let width = lettering::width(name, BODY, Weight::Regular);
-    let prefer = PaperPoint::new(void.right + 16.0, void.top - 4.0);
-    let full = place::free_spot_off(canvas, near, (2.0 * radius + 1.6 + width, 2.0 * radius), prefer, voids);
-    let spot = full.or_else(|| place::free_spot_off(canvas, near, (2.0 * radius, 2.0 * radius), prefer, voids));
-    let Some(spot) = spot else { return };
-    let whole = if full.is_some() { 2.0 * radius + 1.6 + width } else { 2.0 * radius };
-    // The ring is at the end that looks at the cutout, so that its leader doesn't cross the name.
-    let name_left = spot.x < centre.x;
-    let ring = PaperPoint::new(if name_left { spot.x + whole / 2.0 - radius } else { spot.x - whole / 2.0 + radius }, spot.y);
-    let from = ring.towards(centre, (radius + 0.2) / ring.distance(centre).max(1.0));
+    let prefer = PaperPoint::new(void.right + 4.0 + radius + width / 2.0, void.top - 4.0);
     let reach = (void.right - void.left).min(void.bottom - void.top) / 2.0;
-    let to = centre.towards(ring, (reach + 0.3) / centre.distance(ring).max(1.0));
-    if from.distance(to) > 1.0 && place::is_path_free(canvas, to, from) {
-        canvas.line(at, from, to, Pen::DIMENSION);
+    // The ring is at the end that looks at the cutout, so that its leader doesn't cross the name.
+    let ring_of = |spot: PaperPoint, whole: f64| {
+        let off = whole / 2.0 - radius;
+        spot.moved(if spot.x < centre.x { off } else { -off }, 0.0)
+    };
+    let line = |ring: PaperPoint| {
+        let apart = ring.distance(centre).max(1.0);
+        (centre.towards(ring, (reach + 0.3) / apart), ring.towards(centre, (radius + 0.2) / apart))
+    };
+    let place = |canvas: &Canvas, whole: f64| {
+        let led = |spot: PaperPoint| {
+            let (rim, end) = line(ring_of(spot, whole));
+            rim.distance(end) < 3.0 || place::is_path_free(canvas, rim, end)
+        };
+        place::free_spot_off(canvas, near, (whole, 2.0 * radius), prefer, voids, led)
+    };
+    let named = 2.0 * radius + 1.6 + width;
+    let found = place(canvas, named).map(|spot| (spot, named));
+    let Some((spot, whole)) = found.or_else(|| place(canvas, 2.0 * radius).map(|spot| (spot, 2.0 * radius))) else {
+        let style = Style::body().bold();
+        let wide = lettering::width(&fitting.mark, BODY, Weight::SemiBold);
+        let (right, left) = (void.right + 1.2, void.left - 1.2 - wide);
+        let rows = [-2.2, 1.25, 4.2].map(|off| centre.y + off);
+        let places: Vec<PaperPoint> = rows.iter().flat_map(|&y| [right, left].map(|x| PaperPoint::new(x, y))).collect();
+        canvas.text_at_first(at, &places, &fitting.mark, &style);
+        return;
+    };
+    let ring = ring_of(spot, whole);
+    let (rim, end) = line(ring);
+    if rim.distance(end) > 0.8 {
+        canvas.line(at, rim, end, Pen::DIMENSION);
     }
     marks::ring(canvas, at, ring, &fitting.mark);
-    if full.is_some() {
+    if whole > 2.0 * radius {
+        let name_left = spot.x < centre.x;
         let (x, style) = if name_left { (-radius - 1.6, Style::body().end()) } else { (radius + 1.6, Style::body()) };
         canvas.text(at, ring.moved(x, 1.25), name, &style);
     }
@@ -173,7 +213,7 @@ pub fn pieces(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         // Right of a notch there is mostly the widest plain stretch.
         let (x, y) = solid_centre(plan, from, to);
         let prefer = PaperPoint::new(view.x(x), view.y(y));
-        let Some(spot) = place::free_spot_off(canvas, area, (wide + 4.0, 10.5), prefer, &voids) else { continue };
+        let Some(spot) = place::free_spot_off(canvas, area, (wide + 4.0, 10.5), prefer, &voids, |_| true) else { continue };
         canvas.text(layer, spot.moved(0.0, -0.9), &piece.name, &Style::body().bold().sized(TITLE).middle());
         canvas.text(layer, spot.moved(0.0, 4.4), &mass, &Style::body().middle());
     }

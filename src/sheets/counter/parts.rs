@@ -28,6 +28,8 @@ pub struct Part {
     pub starts: End,
     /// What is at its right end.
     pub ends: End,
+    /// Which of how many it is, from 1.
+    pub number: (usize, usize),
 }
 
 impl Part {
@@ -71,7 +73,7 @@ pub fn parts(leg: &Leg, plane: Plane, extent: Extent, area: Area, margins: Margi
     let (tall, short) = (whole(room_y), whole(short_y.max(10.0)));
     let scale = if short.factor() >= tall.factor() * WORTH { short } else { tall };
     if depth * scale.factor() >= READABLE.min(depth / 20.0) || scale.0 <= 20 {
-        return (vec![Part { from: extent.x0, to: extent.x1, starts: End::Counter, ends: End::Counter }], scale);
+        return (vec![Part { from: extent.x0, to: extent.x1, starts: End::Counter, ends: End::Counter, number: (1, 1) }], scale);
     }
     let readable = STANDARD.iter().copied().filter(|s| depth * s.factor() >= READABLE.min(depth / 20.0));
     let scale = readable.filter(|s| depth * s.factor() <= room_y).max_by_key(|s| s.0).unwrap_or(scale);
@@ -97,10 +99,14 @@ fn split(leg: &Leg, plane: Plane, extent: Extent, most: Length) -> Vec<Part> {
             Some(u) => (u, End::Seam),
             None => (clear_of_cutouts(leg, plane, from, from + target), End::Break),
         };
-        parts.push(Part { from, to, starts, ends });
+        parts.push(Part { from, to, starts, ends, number: (0, 0) });
         (from, starts) = (to, ends);
     }
-    parts.push(Part { from, to: extent.x1, starts, ends: End::Counter });
+    parts.push(Part { from, to: extent.x1, starts, ends: End::Counter, number: (0, 0) });
+    let count = parts.len();
+    for (index, part) in parts.iter_mut().enumerate() {
+        part.number = (index + 1, count);
+    }
     parts
 }
 

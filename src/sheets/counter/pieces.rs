@@ -72,7 +72,8 @@ fn draw_piece(canvas: &mut Canvas, show: Show, piece: &Piece, scale: Scale, corn
     canvas.line(view.layer, PaperPoint::new(a.x, b.y), PaperPoint::new(b.x, a.y), pen);
     let words = show.text(piece.diagonal);
     let width = lettering::width(&words, BODY, Weight::Regular);
-    if width + 3.0 > b.x - a.x || b.y - a.y < 6.0 {
+    // In a small piece the number would hide its cutouts; the table has it too.
+    if width * 1.6 > b.x - a.x || b.y - a.y < 11.0 {
         return;
     }
     let middle = a.towards(b, 0.5);

@@ -78,7 +78,7 @@ fn heading(canvas: &mut Canvas, plan: &Plan<'_, '_>, area: Area) {
     let whole = part.starts == End::Counter && part.ends == End::Counter;
     let title = match whole {
         true => "Counter, finished outline from above".to_owned(),
-        false => format!("Counter from above, {} to {} of the finished left end", show.text(part.from), show.text(part.to)),
+        false => format!("Counter from above, part {} of {}", part.number.0, part.number.1),
     };
     let y = area.top - HEADING + 3.5;
     let scale = plan.view.scale;

@@ -35,10 +35,18 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     };
     let Some((index, leg)) = found else { return Vec::new() };
     let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
-    let mut sheets = plans(&task);
     let page = shelves::page_height(&set.sheet());
     let mut blocks = table::blocks(&task, frame::inside(&set.sheet()).width(), page);
     blocks.push(notes::block(&task));
+    let mut sheets = plans(&task, false);
+    let pages = shelves::pages(&sheets, &blocks, &set.sheet());
+    if pages > sheets.len() {
+        // The next smaller scale, where that spares a page.
+        let smaller = plans(&task, true);
+        if shelves::pages(&smaller, &blocks, &set.sheet()) < pages {
+            sheets = smaller;
+        }
+    }
     shelves::fill(&mut sheets, &blocks, || set.sheet());
     let leg_words = if set.solved.legs.len() > 1 { format!(", leg {}", index + 1) } else { String::new() };
     let count = sheets.len();
@@ -62,7 +70,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
 }
 
 /// The pages with the sheet from above.
-fn plans(task: &Task<'_>) -> Vec<Sheet> {
+fn plans(task: &Task<'_>, smaller: bool) -> Vec<Sheet> {
     let canvas = task.set.sheet();
     let inside = frame::inside(&canvas);
     let corner = title_block::corner(&canvas);
@@ -70,6 +78,7 @@ fn plans(task: &Task<'_>) -> Vec<Sheet> {
     let margins = dimensions::margins(task);
     let below = inside.top + inside.height() * 0.64;
     let (parts, scale) = parts::parts(task.leg, Plane::Substrate, task.leg.substrate.extent, area, margins, below);
+    let scale = if smaller { parts::next_smaller(scale, task.leg.substrate.extent) } else { scale };
     let draw = |part: &parts::Part| {
         let mut canvas = task.set.sheet();
         let bottom = plan::draw(&mut canvas, task, *part, scale, area, margins);

@@ -70,10 +70,9 @@ pub fn draw(canvas: &mut Canvas, task: &Task<'_>, part: Part, scale: Scale, area
 fn heading(canvas: &mut Canvas, plan: &Plan<'_, '_>, area: Area) {
     let (show, part) = (plan.task.show, plan.part);
     let whole = part.starts == End::Counter && part.ends == End::Counter;
-    let zero = plan.extent().x0;
     let title = match whole {
         true => "Substrate from above".to_owned(),
-        false => format!("Substrate from above, {} to {} of its left end", show.text(part.from - zero), show.text(part.to - zero)),
+        false => format!("Substrate from above, part {} of {}", part.number.0, part.number.1),
     };
     let y = area.top - HEADING + 3.5;
     let end = title_block::heading(canvas, area.left, y, &title, &plan.view.scale.words());
@@ -260,7 +259,7 @@ fn end_flag(canvas: &mut Canvas, at: Layer, label: &str, x: f64, area: Area, to_
     let (width, border) = (marks::flag_width(label), crate::sheets::frame::border(canvas));
     let (low, high) = if to_right { (x - 0.3, x + width + 0.8) } else { (x - width - 0.8, x + 0.3) };
     let foot = area.top - 1.2;
-    let free = low > border.left + 1.0 && high < border.right - 1.0 && canvas.is_box_free(low, foot - 8.0, high, foot - 1.6);
+    let free = low > border.left + 3.0 && high < border.right - 3.0 && canvas.is_box_free(low, foot - 8.0, high, foot - 1.6);
     if free {
         canvas.line(at, PaperPoint::new(x, foot), PaperPoint::new(x, foot - 7.4), Pen::SECONDARY.accent());
         marks::flag(canvas, at, PaperPoint::new(x, foot - 7.4), label, to_right);

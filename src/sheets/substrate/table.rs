@@ -8,6 +8,10 @@ use crate::sheets::table::{self, Cell, Column, Table};
 use crate::solve::Plane;
 use crate::units::System;
 
+/// Columns that give way.
+const SIZE: usize = 2;
+const CORNERS: usize = 3;
+
 /// The table, in as many blocks as pages of this height (mm) ask for.
 pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>> {
     let (show, leg) = (task.show, task.leg);
@@ -17,7 +21,7 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
         return Vec::new();
     }
     let names: Vec<String> = found.iter().map(|(fitting, _)| labels::name_of(fitting)).collect();
-    let sizes: Vec<String> = found.iter().map(|(_, cutout)| cutouts::size(show, cutout)).collect();
+    let mut sizes: Vec<String> = found.iter().map(|(_, cutout)| cutouts::size(show, cutout)).collect();
     let widest = |texts: &[String], least: f64, most: f64| {
         texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 2.6
     };
@@ -37,11 +41,13 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
         Column::figures(figures(17.0), "back edge from\nsheet"),
         Column::figures(figures(21.5), "\nfin. face").from_finished(),
     ];
-    let over = columns.iter().map(|column| column.width).sum::<f64>() - most_width;
-    if over > 0.0 {
-        let shrink = over.min(columns[2].width - 22.0);
-        columns[2].width -= shrink;
+    // Both units on small paper: the sizes in one of them, then without the corners.
+    let over = |columns: &[Column]| columns.iter().map(|column| column.width).sum::<f64>() > most_width;
+    if over(&columns) {
+        sizes = found.iter().map(|(_, cutout)| cutouts::plain_size(show, cutout)).collect();
+        columns[SIZE].width = widest(&sizes, 24.0, 70.0);
     }
+    let cornerless = over(&columns);
     let rows = found.iter().zip(names).zip(sizes).map(|(((fitting, cutout), name), size)| {
         let hole = cutout.extent;
         let open = |cell: Cell| if cutout.open { Cell::words("open") } else { cell };
@@ -50,7 +56,7 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
             (_, true) => Cell::words(format!("R {}", show.text(cutout.radius))),
             _ => Cell::words("sharp"),
         };
-        vec![
+        let mut row = vec![
             Cell::Bold(fitting.mark.clone()),
             Cell::Words(name),
             Cell::Words(size),
@@ -61,8 +67,16 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
             open(Cell::Finished(hole.y0)),
             Cell::Key(hole.y1 - sheet.y0),
             Cell::Finished(hole.y1),
-        ]
+        ];
+        if cornerless {
+            row.remove(CORNERS);
+        }
+        row
     });
-    let table = Table { rows: rows.collect(), columns, breaks: Vec::new() };
+    let rows = rows.collect();
+    if cornerless {
+        columns.remove(CORNERS);
+    }
+    let table = Table { rows, columns, breaks: Vec::new() };
     cutouts::chunks("Cutouts", table, show, page, false)
 }
