@@ -45,6 +45,11 @@ pub fn width(levels: &[Level], show: Show) -> f64 {
 
 /// Draws them from paper x `left` on.
 pub fn draw<S>(canvas: &mut Canvas, at: Layer, view: &View<S>, left: f64, levels: &[Level], show: Show) {
+    draw_between(canvas, at, view, (left, None), levels, show);
+}
+
+/// The same between two views at one height: level lines from both.
+pub fn draw_between<S>(canvas: &mut Canvas, at: Layer, view: &View<S>, (left, right): (f64, Option<f64>), levels: &[Level], show: Show) {
     let mut sorted: Vec<&Level> = levels.iter().collect();
     sorted.sort_by_key(|level| -level.z);
     let heights: Vec<f64> = sorted.iter().map(|level| view.y(level.z)).collect();
@@ -55,6 +60,10 @@ pub fn draw<S>(canvas: &mut Canvas, at: Layer, view: &View<S>, left: f64, levels
         let p = PaperPoint::new;
         let points = [p(left, *y), p(left + 6.0, *y), p(left + 10.0, *place), p(names - 1.0, *place)];
         canvas.polyline(at, &points, false, Paint::pen(Pen::DIMENSION));
+        if let Some(right) = right {
+            let points = [p(right, *y), p(right - 6.0, *y), p(right - 10.0, *place), p(right - LEAD + 1.0, *place)];
+            canvas.polyline(at, &points, false, Paint::pen(Pen::DIMENSION));
+        }
         canvas.text(at, p(names, place + BODY / 2.0), &level.name, &Style::body());
         super::table::figure(canvas, at, figures, place + BODY / 2.0, level.z, &Style::body().coloured(Colour::INK), show);
     }

@@ -102,6 +102,7 @@ fn may_take_pages(kind: Kind) -> bool {
         kind,
         Kind::Plan
             | Kind::Section(..)
+            | Kind::Ends(_)
             | Kind::Substrate(_)
             | Kind::Boards(_)
             | Kind::Schedules

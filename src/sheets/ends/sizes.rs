@@ -1,0 +1,291 @@
+//! The dimensions of an end: overhangs, openings from the finished face and from the counter's top, depths, heights.
+
+use super::end::{End, EndView};
+use super::picture;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::drawing::{Colour, Fill, Pen, Shape};
+use crate::geometry::PaperPoint;
+use crate::sheets::canvas::{Canvas, Layer, Paint};
+use crate::sheets::dimensions::{Across, Chain, Dimension, Number, ORIGIN, Part, Running, Side, Stop};
+use crate::sheets::marks;
+use crate::sheets::view::number;
+use crate::solve::{Datum, Fitting};
+use crate::units::{Length, Show};
+
+/// Room over the counter: overhangs, flag.
+pub const ABOVE: f64 = 22.0;
+
+/// The running line of the openings.
+fn running(end: &End, view: &EndView) -> Running {
+    let mut stops = Vec::new();
+    for (_, fitting, cutout) in end.openings() {
+        for (v, side) in [(cutout.extent.x0, "near edge"), (cutout.extent.x1, "far edge")] {
+            stops.push(Stop { at: (end.x(v), cutout.extent.y0), name: format!("{} {side}", fitting.mark), witness: None });
+        }
+    }
+    // Of openings over one another the lowest carries the witness line.
+    stops.sort_by_key(|stop| stop.at.1);
+    Running {
+        datum: (Length::ZERO, Length::ZERO),
+        datum_name: Datum::FinishedFace.words().to_owned(),
+        line: lowest(view, end) + 9.0,
+        side: Side::Below,
+        finished: true,
+        stops,
+    }
+}
+
+fn lowest(view: &EndView, end: &End) -> f64 {
+    let (near, far) = picture::reach(end);
+    view.y_mm(end.floor(near).min(end.floor(far))) + 2.6
+}
+
+/// Room under the floor that the dimensions take, mm.
+pub fn below(end: &End, view: &EndView, show: Show) -> f64 {
+    let running = running(end, view);
+    let first = if running.stops.is_empty() || end.is_covered() { 8.0 } else { 9.0 + running.reach(show) + 6.0 };
+    2.6 + first + 7.0 + 3.0
+}
+
+/// Draws them all.
+pub fn draw(canvas: &mut Canvas, view: &EndView, end: &End, show: Show) {
+    let at = canvas.layer(view.layer, "dimensions");
+    if !end.is_covered() {
+        overhangs(canvas, at, view, end, show);
+    }
+    let line = lowest(view, end) + below(end, view, show) - 12.6;
+    depths(canvas, at, view, end, show, line);
+    if !end.is_left() {
+        heights(canvas, at, view, end, show);
+    }
+    let running = running(end, view);
+    if !end.is_covered() && !running.stops.is_empty() {
+        running.draw(canvas, at, view, show);
+    }
+    let at = canvas.layer(view.layer, "labels");
+    if end.is_covered() {
+        said(canvas, at, view, end, show);
+    } else {
+        drops(canvas, at, view, end, show);
+        names(canvas, at, view, end);
+    }
+}
+
+/// How far the counter reaches past the finished face, and past whatever is outermost behind.
+fn overhangs(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
+    let (d, counter) = (&end.leg.datums, &end.leg.counter.extent);
+    let splash = end.solved.counter.splash.filter(|_| !end.leg.counter.splashes.is_empty()).map_or(0.0, |s| view.size(s.height));
+    let back = end.outer_back();
+    let against = picture::wall_at(end).is_some();
+    let mut list = vec![(Datum::FinishedFace, Length::ZERO, counter.y0, end.front_side(), "overhang", 0.0)];
+    if !against {
+        list.push((back, d.at(back), counter.y1, -end.front_side(), "overhang", splash));
+    }
+    for (datum, from, to, outward, label, up) in list {
+        if from == to {
+            continue;
+        }
+        let line = view.y(d.counter_top) - 7.0 - up;
+        let dimension = Dimension::new(Across::X, (end.x(from), d.counter_top), (end.x(to), d.counter_top), line)
+            .datums(datum.words(), "counter edge")
+            .label(label)
+            .witnesses(Some(view.y(d.counter_top) - 1.5), Some(view.y(d.counter_top) - 1.5))
+            .number(if outward > 0.0 { Number::After(6.5) } else { Number::Before(6.5) });
+        let dimension = if datum.is_finished() { dimension.from_finished() } else { dimension };
+        dimension.draw(canvas, at, view, show);
+    }
+}
+
+/// Build-ups and frame end to end, and the whole depth from the finished face.
+fn depths(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, line: f64) {
+    let low = end.leg.datums.frame_bottom;
+    let mut positions: Vec<Part> = end.depths().iter().map(|(datum, v)| Part { at: end.x(*v), name: datum.words().to_owned() }).collect();
+    positions.sort_by_key(|part| part.at);
+    let witness = Some(lowest(view, end) + 2.5);
+    let name = if end.is_left() { "left end depths" } else { "right end depths" };
+    let (Some(first), Some(last)) = (positions.first().cloned(), positions.last().cloned()) else { return };
+    let whole = show.rounded(last.at - first.at);
+    let parts = Chain { name: name.to_owned(), across: Across::X, positions, beside: low, line, total: None, total_label: String::new(), total_finished: false, witness };
+    parts.draw(canvas, at, view, show);
+    let back = end.depths().last().copied().unwrap_or((Datum::FinishedFace, Length::ZERO));
+    let total = Dimension::new(Across::X, (Length::ZERO, low), (end.x(back.1), low), line + 7.0)
+        .datums(Datum::FinishedFace.words(), back.0.words())
+        .chained(name, "total")
+        .shown_as(whole)
+        .witnesses(witness, witness)
+        .from_finished();
+    let labels = [format!("finished face to {}", back.0.words()), format!("to {}", back.0.words()), "overall".to_owned()];
+    let named = labels.into_iter().map(|label| total.clone().label(label)).find(|named| named.fits(view, show));
+    named.unwrap_or(total).draw(canvas, at, view, show);
+}
+
+/// The bare frame's height, and the counter's over the floor's high point, behind the right end.
+fn heights(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
+    let (d, (_, far)) = (&end.leg.datums, picture::reach(end));
+    let strip = if picture::wall_at(end).is_some() { picture::WALL_STRIP } else { 0.0 };
+    let out = view.x(end.x(far)) + strip;
+    let v = end.x(d.frame_back);
+    let list = [
+        (Datum::FrameBottom, d.frame_bottom, Datum::FrameTop, d.frame_top, "bare frame"),
+        (Datum::Floor, Length::ZERO, Datum::CounterTop, d.counter_top, "floor\u{2019}s high point to counter top"),
+    ];
+    for (k, (low, from, high, to, label)) in list.into_iter().enumerate() {
+        let line = out + 9.0 + 7.0 * k as f64;
+        let plain = Dimension::new(Across::Y, (v, from), (v, to), line).datums(low.words(), high.words()).witnesses(Some(out + 1.5), Some(out + 1.5));
+        let named = plain.clone().label(label);
+        let dimension = if named.fits(view, show) { named } else { plain };
+        if dimension.fits(view, show) {
+            dimension.draw(canvas, at, view, show);
+        }
+    }
+}
+
+/// Why nothing is to be seen, on a plate in the middle of what covers it.
+fn said(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
+    let d = &end.leg.datums;
+    let name = &end.bound().name;
+    let name = if name.is_empty() { "what stands there" } else { name };
+    let gap = show.rounded(end.gap().max(Length::ZERO));
+    let mut lines = vec![format!("stands against {name}")];
+    lines.push(if gap > Length::ZERO { format!("{} clear", show.prose(gap)) } else { "no gap".to_owned() });
+    lines.push(match (end.build().board > Length::ZERO, end.build().finish.is_some()) {
+        (false, false) => "no board, no finish here".to_owned(),
+        (true, false) => "board, no finish here".to_owned(),
+        _ => "finished before it is set".to_owned(),
+    });
+    let wide = lines.iter().map(|line| lettering::width(line, BODY, Weight::Regular)).fold(0.0, f64::max);
+    let middle = PaperPoint::new((view.x(end.x(d.frame_face)) + view.x(end.x(d.frame_back))) / 2.0, view.y((d.frame_bottom + d.frame_top).half()));
+    let (dx, dy) = (wide / 2.0 + 2.5, 4.7 * lines.len() as f64 / 2.0 + 1.8);
+    canvas.rectangle(at, middle.moved(-dx, -dy), middle.moved(dx, dy), Paint::fill(Fill::WHITE));
+    for (k, line) in lines.iter().enumerate() {
+        canvas.text(at, middle.moved(0.0, -dy + 1.8 + 4.7 * k as f64 + 3.4), line, &Style::body().middle());
+    }
+}
+
+/// A mark and a name for each opening: in it where it is large enough, beside it otherwise.
+fn names(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
+    for (_, fitting, cutout) in end.openings() {
+        let e = cutout.extent;
+        let (a, b) = (view.x(end.x(e.x0)), view.x(end.x(e.x1)));
+        let (left, right, high, low) = (a.min(b), a.max(b), view.y(e.y1), view.y(e.y0));
+        let radius = marks::ring_radius(&fitting.mark);
+        let middle = PaperPoint::new((left + right) / 2.0, (high + low) / 2.0);
+        let name_wide = lettering::width(&fitting.name, BODY, Weight::Regular);
+        let spots = [0.0, 3.0, -3.0, 6.0, -6.0].map(|dx| middle.moved(dx, 0.0));
+        let holds = |p: &PaperPoint| {
+            let r = radius + 0.8;
+            p.x - r > left && p.x + r < right && p.y - r > high && p.y + r < low && canvas.is_box_free(p.x - r, p.y - r, p.x + r, p.y + r)
+        };
+        if let Some(middle) = spots.into_iter().find(holds) {
+            marks::ring(canvas, at, middle, &fitting.mark);
+            let under = middle.moved(0.0, radius + 4.2);
+            let style = Style::body().middle();
+            let inside = under.y < low - 1.0 && name_wide < right - left - 2.0;
+            if inside && canvas.is_free(&lettering::set(under, &fitting.name, &style)) {
+                canvas.text(at, under, &fitting.name, &style);
+            }
+            continue;
+        }
+        let name = format!("{} {}", fitting.mark, fitting.name);
+        let wide = lettering::width(&name, BODY, Weight::SemiBold);
+        let style = Style::body().bold().middle();
+        let inside = low - high > BODY + 1.6 && right - left > wide + 2.0;
+        let mut places = vec![];
+        if inside {
+            places.push(middle.moved(0.0, BODY / 2.0));
+        }
+        places.extend([PaperPoint::new(middle.x, high - 1.4), PaperPoint::new(middle.x, low + BODY + 1.4), PaperPoint::new(right + 1.8 + wide / 2.0, middle.y + BODY / 2.0), PaperPoint::new(left - 1.8 - wide / 2.0, middle.y + BODY / 2.0)]);
+        canvas.text_at_first(at, &places, &name, &style);
+    }
+}
+
+/// An edge that a drop reaches.
+struct Edge<'s> {
+    fitting: &'s Fitting,
+    z: Length,
+    top: bool,
+}
+
+/// Drops of the openings' edges from the counter's top: one upright line for openings over one another, level numbers.
+fn drops(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
+    let mut columns: Vec<(f64, f64, Vec<Edge>)> = Vec::new();
+    let mut openings = end.openings();
+    openings.sort_by_key(|(_, fitting, cutout)| (-cutout.extent.y1, fitting.left));
+    for (_, fitting, cutout) in openings {
+        let (a, b) = (view.x(end.x(cutout.extent.x0)), view.x(end.x(cutout.extent.x1)));
+        let (left, right) = (a.min(b), a.max(b));
+        let mut edges = vec![Edge { fitting, z: cutout.extent.y1, top: true }];
+        if !fitting.to_floor {
+            edges.push(Edge { fitting, z: cutout.extent.y0, top: false });
+        }
+        match columns.iter_mut().find(|(low, high, _)| high.min(right) - low.max(left) >= 2.0) {
+            Some((low, high, list)) => {
+                (*low, *high) = (low.max(left), high.min(right));
+                list.extend(edges);
+            }
+            None => columns.push((left, right, edges)),
+        }
+    }
+    for (left, right, edges) in columns {
+        let inset = ((right - left) / 2.0).min(4.0);
+        // The line keeps to the side that the cook does not stand on, away from the pole.
+        let x = if end.is_left() { left + inset } else { right - inset };
+        column(canvas, at, view, end, show, x, &edges);
+    }
+}
+
+fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, x: f64, edges: &[Edge]) {
+    let top = end.leg.datums.counter_top;
+    let model_x = Length::from_mm((x - view.origin.x) / view.scale.factor());
+    let (x, y0) = (view.x(model_x), view.y(top));
+    let p = PaperPoint::new;
+    let lowest = edges.iter().map(|edge| view.y(edge.z)).fold(y0, f64::max);
+    canvas.line(at, p(x, y0), p(x, lowest), Pen::DIMENSION);
+    for edge in edges {
+        let (y, drop) = (view.y(edge.z), top - edge.z);
+        let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
+        let facts = vec![
+            ("data-dim", format!("d{}", canvas.next_number())),
+            ("data-dim-mm", number(drop.mm(), 6)),
+            ("data-from", point(top)),
+            ("data-to", point(edge.z)),
+            ("data-axis", "y".to_owned()),
+            ("data-round-mm", number(show.step().mm(), 6)),
+            ("data-from-datum", Datum::CounterTop.words().to_owned()),
+            ("data-to-datum", format!("{} {}", edge.fitting.mark, if edge.top { "top edge" } else { "bottom edge" })),
+        ];
+        let group = canvas.layer_with(at, "dim", facts);
+        let role = |role: &str, side: &str| vec![("data-role", role.to_owned()), ("data-end", side.to_owned())];
+        for (y, side) in [(y0, "from"), (y, "to")] {
+            canvas.shape(group, Shape::Line(p(x - 2.0, y), p(x + 2.0, y)), Paint::pen(Pen::GHOST), "", role("witness", side));
+        }
+        canvas.shape(group, Shape::Line(p(x, y0), p(x, y)), Paint::pen(Pen::GHOST), "", vec![("data-role", "dimline".to_owned())]);
+        canvas.arrow(group, p(x, y), 90.0, Colour::INK);
+        drop_number(canvas, group, p(x, y), edge.top, drop, show);
+    }
+    canvas.circle(at, p(x, y0), ORIGIN, Paint::both(Pen::DIMENSION, Fill::WHITE));
+}
+
+/// A drop's number beside its arrow, just past the edge or just inside it.
+fn drop_number(canvas: &mut Canvas, at: Layer, tip: PaperPoint, top: bool, drop: Length, show: Show) {
+    let text = show.text(drop);
+    let second = show.second(drop);
+    let own = lettering::width(&text, BODY, Weight::SemiBold);
+    let wide = own + second.as_ref().map_or(0.0, |s| 1.0 + lettering::width(s, BODY, Weight::Regular));
+    let (outside, inside) = if top { (-1.4, BODY + 1.4) } else { (BODY + 1.4, -1.4) };
+    let style = Style::body().bold().fact("data-role", "dimtext");
+    for dy in [outside, inside, outside + if top { -3.6 } else { 3.6 }] {
+        for dx in [1.6, -1.6 - wide] {
+            let place = tip.moved(dx, dy);
+            let free = canvas.is_free(&lettering::set(place, &text, &style))
+                && second.as_ref().is_none_or(|s| canvas.is_free(&lettering::set(place.moved(own + 1.0, 0.0), s, &Style::body())));
+            if free {
+                canvas.text(at, place, &text, &style);
+                if let Some(second) = &second {
+                    canvas.text(at, place.moved(own + 1.0, 0.0), second, &Style::body());
+                }
+                return;
+            }
+        }
+    }
+}
