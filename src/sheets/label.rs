@@ -131,8 +131,17 @@ fn is_free(canvas: &Canvas, p: PaperPoint, width: f64, height: f64) -> bool {
 /// Writes ring and name, or the ring alone, in the nearest white place round a room that is too small, within bounds.
 pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area) {
     let middle = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
-    let named = |beside| Label { mark: &words.mark, lines: vec![(words.name.clone(), Style::body())], beside };
-    for label in [named(true), named(false), Label { mark: &words.mark, lines: Vec::new(), beside: false }] {
+    let plain = |text: &str| (text.to_owned(), Style::body());
+    let grey = |text: &String| (text.clone(), Style::caption());
+    let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside };
+    let stacked: Vec<(String, Style)> = std::iter::once(plain(&words.name)).chain(words.more.iter().map(grey)).collect();
+    let mut tried = Vec::new();
+    if !words.more.is_empty() {
+        tried.push(label(vec![plain(&format!("{}, {}", words.name, words.more.join(", ")))], true));
+        tried.extend([label(stacked.clone(), true), label(stacked, false)]);
+    }
+    tried.extend([label(vec![plain(&words.name)], true), label(vec![plain(&words.name)], false), label(Vec::new(), false)]);
+    for label in tried {
         let (width, height) = label.size();
         let radius = marks::ring_radius(&words.mark);
         for ring in 1..=30 {

@@ -21,8 +21,6 @@ use crate::units::Length;
 const OFF: f64 = 7.0;
 /// Height of the lines over the drawing, mm.
 const HEAD: f64 = 15.0;
-/// Height of the counter's top over the board that is drawn as it is, mm; more is broken off.
-const NEAR: f64 = 4.0;
 
 /// A board and how it is drawn.
 pub struct Cell<'s> {
@@ -30,6 +28,8 @@ pub struct Cell<'s> {
     kind: Kind,
     facing: Facing<'s>,
     scale: Scale,
+    /// Least paper over the board, so that boards of one row stand level.
+    level: f64,
 }
 
 /// One opening of a board, in the board's own coordinates and held to it.
@@ -53,7 +53,17 @@ struct Margins {
 impl<'s> Cell<'s> {
     /// A board at a scale.
     pub fn new(set: &'s Set<'s>, kind: Kind, facing: Facing<'s>, scale: Scale) -> Cell<'s> {
-        Cell { set, kind, facing, scale }
+        Cell { set, kind, facing, scale, level: 0.0 }
+    }
+
+    /// The same with at least this much paper over the board, mm.
+    pub fn level(self, level: f64) -> Cell<'s> {
+        Cell { level, ..self }
+    }
+
+    /// Paper over the board, mm.
+    pub fn over(&self) -> f64 {
+        self.margins().up
     }
 
     fn openings(&self) -> Vec<Opening<'s>> {
@@ -163,7 +173,7 @@ impl<'s> Cell<'s> {
         Margins {
             left: OFF + Upright::reach(own, show),
             right: OFF + Upright::reach(drops(counter).into_iter(), show).max(words),
-            up: HEAD + self.reach(&self.from_finished(0.0)) + OFF.max(over.min(NEAR * 3.0) + 3.0),
+            up: self.level.max(HEAD + self.reach(&self.from_finished(0.0)) + OFF.max(over + 3.0)),
             down: OFF + self.reach(&self.from_edge(0.0)) + 1.0,
         }
     }
@@ -195,7 +205,7 @@ impl<'s> Cell<'s> {
     fn sheet_words(&self) -> String {
         let build = self.facing.leg.build(self.facing.board.face);
         let name = if build.board_name.is_empty() { "board" } else { &build.board_name };
-        format!("{} {name}, {}", self.set.solved.show.text(build.board), self.facing.seen_from())
+        format!("{} {name}, {}", self.set.solved.show.prose(build.board), self.facing.seen_from())
     }
 
     fn from_words(&self) -> String {
@@ -214,7 +224,7 @@ impl<'s> Cell<'s> {
     pub fn draw(&self, canvas: &mut Canvas, corner: PaperPoint) {
         let margins = self.margins();
         let extent = self.facing.board.extent;
-        let (width, height) = (extent.width(), extent.height());
+        let height = extent.height();
         let s = self.scale.factor();
         let origin = corner.moved(margins.left, margins.up + height.mm() * s);
         let view: View<FrontFace> = View::open(canvas, &format!("board {}", self.facing.board.name), self.scale, origin);
@@ -226,7 +236,6 @@ impl<'s> Cell<'s> {
         let (w, h) = self.size();
         let within = Area { left: corner.x, top: corner.y + HEAD, right: corner.x + w, bottom: corner.y + h };
         self.label(canvas, labels, &view, within);
-        let _ = width;
     }
 
     fn head(&self, canvas: &mut Canvas, at: Layer, corner: PaperPoint) {
@@ -288,7 +297,7 @@ impl<'s> Cell<'s> {
             return;
         }
         let over = (counter - height).mm() * s;
-        let line = top - OFF.max(over.min(NEAR * 3.0) + 3.0);
+        let line = top - OFF.max(over + 3.0);
         let running = self.from_finished(line);
         // The datum is drawn where it lies near; else the line comes in from its side.
         let (zero, edge) = (view.x(self.facing.datum_x()), view.x(self.facing.edge_x()));
@@ -334,8 +343,7 @@ impl<'s> Cell<'s> {
             let words = Words { mark: opening.fitting.mark.clone(), name: opening.fitting.name.clone(), more };
             let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
             if !label::inside(canvas, at, &words, room, aim) {
-                let name = format!("{}, {}", words.name, words.more.join(", "));
-                crowded.push((Words { name, more: Vec::new(), ..words }, room));
+                crowded.push((words, room));
             }
             let place = PaperPoint::new(room.right - 5.0, aim.y + 6.0);
             self.set.mark(canvas, at, self.kind, &opening.fitting.subject(), place);

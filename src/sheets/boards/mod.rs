@@ -50,8 +50,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
 /// Boards with openings in order, then the list of the plain ones, then the notes.
 fn blocks<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<Block<'s>> {
     let mut blocks: Vec<Block<'s>> = Vec::new();
-    for board in leg.boards.iter().filter(|board| !board.fittings.is_empty()) {
-        let cell = Cell::new(set, kind, Facing { leg, board }, scale);
+    let cells = cells(set, kind, leg, scale);
+    let level = cells.iter().map(Cell::over).fold(0.0, f64::max);
+    for cell in cells {
+        let cell = cell.level(level);
         let (width, height) = cell.size();
         let draw = Box::new(move |canvas: &mut Canvas, at: PaperPoint| cell.draw(canvas, at));
         blocks.push(Block { width, height, right: false, scale: Some(scale), draw });
@@ -65,6 +67,11 @@ fn blocks<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<B
     });
     blocks.push(Block { width: NOTES, height, right: true, scale: None, draw });
     blocks
+}
+
+fn cells<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<Cell<'s>> {
+    let boards = leg.boards.iter().filter(|board| !board.fittings.is_empty());
+    boards.map(|board| Cell::new(set, kind, Facing { leg, board }, scale)).collect()
 }
 
 /// The list of plain boards, in as many stretches as an empty page's height asks for.
@@ -100,8 +107,7 @@ fn scale(set: &Set<'_>, kind: Kind, leg: &Leg) -> Scale {
     // The greatest board that a page takes: as the shelves are laid out.
     let room = if column >= 120.0 { (column, inside.height()) } else { (inside.width(), corner.y - 6.0 - inside.top) };
     let fits = |scale: Scale| {
-        let boards = leg.boards.iter().filter(|board| !board.fittings.is_empty());
-        boards.map(|board| Cell::new(set, kind, Facing { leg, board }, scale).size()).all(|(w, h)| w <= room.0 && h <= room.1)
+        cells(set, kind, leg, scale).iter().map(Cell::size).all(|(w, h)| w <= room.0 && h <= room.1)
     };
     let pages = |scale: Scale| {
         let blank = || Canvas::new(set.solved.paper.width, set.solved.paper.height);
@@ -129,7 +135,7 @@ fn said(set: &Set<'_>, leg: &Leg) -> Vec<(String, String)> {
     let face = if finished { "the side that takes the finish is up" } else { "the outside is up" };
     say("Face up", format!("every board is drawn as it lies on the trestles: {face}."));
     say("Open circle", "where the tape starts: at the board\u{2019}s own edge under and left of it, at the counter top right of it.".to_owned());
-    say("Over it", "from what is finished, which is not there when the board is cut: a check, not a start for the tape.".to_owned());
+    say("Over the board", "from what is finished, which is not there when the board is cut: a check, not a start for the tape.".to_owned());
     let names: Vec<&str> = leg.boards.iter().filter_map(|board| leg.finish(board.face)).map(|finish: &Finish| finish.name.as_str()).collect();
     if let Some(name) = names.first() {
         say("Finish", format!("{name} covers the boards; openings are cut in the board before it goes on."));

@@ -16,7 +16,7 @@ pub fn table(set: &Set<'_>, leg: &Leg) -> Option<Table> {
     for board in leg.boards.iter().filter(|board| board.fittings.is_empty()) {
         let (width, height) = (board.extent.width(), board.extent.height());
         let build = leg.build(board.face);
-        let sheet = format!("{} {}", set.solved.show.text(build.board), build.board_name);
+        let sheet = format!("{} {}", set.solved.show.prose(build.board), build.board_name);
         match groups.iter_mut().find(|group| (group.0, group.1) == (width, height) && group.2 == sheet) {
             Some(group) => group.3.push(board),
             None => groups.push((width, height, sheet, vec![board])),
@@ -53,7 +53,7 @@ pub fn table(set: &Set<'_>, leg: &Leg) -> Option<Table> {
         Column::words(names.min(80.0) * 1.06 + 4.0, "board"),
         Column::figures(figures, "width"),
         Column::figures(figures, "height"),
-        Column::right(13.0, "count"),
+        Column::words(12.0, "count"),
         Column::words(sheets + 4.0, "sheet"),
     ];
     Some(Table { columns, rows, breaks })

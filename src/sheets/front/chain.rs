@@ -117,11 +117,14 @@ fn boxed(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, middle: f64, width: 
     } else {
         [(middle, over), (beside, under), (middle, over - 4.4)]
     };
-    let free = places.into_iter().find(|&(x, y)| canvas.is_box_free(x - half, y - 3.2, x + half, y + 0.6));
+    // A letter with a tail stands higher in its box.
+    let text = lettering::set(PaperPoint::new(0.0, 0.0), letter, &Style::body().bold().middle());
+    let tail = if text.descends { 0.6 } else { 0.0 };
+    let free = places.into_iter().find(|&(x, y)| canvas.is_box_free(x - half, y - 3.2 - tail, x + half, y + 0.6));
     let Some((x, y)) = free else { return };
-    let (a, b) = (PaperPoint::new(x - half, y - 3.2), PaperPoint::new(x + half, y + 0.6));
+    let (a, b) = (PaperPoint::new(x - half, y - 3.2 - tail), PaperPoint::new(x + half, y + 0.6));
     canvas.rectangle(at, a, b, Paint::pen(Pen::DIMENSION));
-    canvas.text(at, PaperPoint::new(x, y), letter, &Style::body().bold().middle());
+    canvas.text(at, PaperPoint::new(x, y - tail), letter, &Style::body().bold().middle());
 }
 
 fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stretch]) {

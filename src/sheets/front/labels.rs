@@ -34,7 +34,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         let x = if notch { room.left + room.width() * 0.75 } else { (room.left + 6.0 + room.right) / 2.0 };
         let aim = PaperPoint::new(x, (room.top + room.bottom) / 2.0);
         if !label::inside(canvas, at, &words, room, aim) {
-            crowded.push((words, room));
+            crowded.push((Words { more: Vec::new(), ..words }, room));
         }
     }
     let within = frame::inside(canvas);
