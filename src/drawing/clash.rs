@@ -98,6 +98,15 @@ impl Ink {
         self.meets_box(&text.corners(), clear)
     }
 
+    /// Whether a turned box would meet a text.
+    pub fn meets_text(&self, corners: &[PaperPoint; 4], clear: f64) -> bool {
+        let [x0, y0, x1, y1] = box_of(corners);
+        cells(x0 - clear, y0 - clear, x1 + clear, y1 + clear).any(|cell| {
+            let here = self.text_grid.get(&cell).map_or(&[][..], Vec::as_slice);
+            here.iter().any(|&index| boxes_meet(corners, &self.texts[index as usize].0, clear))
+        })
+    }
+
     /// What a turned box would meet.
     pub fn meets_box(&self, corners: &[PaperPoint; 4], clear: f64) -> Option<String> {
         let [x0, y0, x1, y1] = box_of(corners);

@@ -198,6 +198,11 @@ impl Canvas {
         points.windows(2).all(|pair| !self.crosses_text(pair[0], pair[1], Pen::DIMENSION))
     }
 
+    /// Whether a level box (left, top, right, bottom) holds no text, whatever lines run through it.
+    pub fn is_box_free_of_text(&self, left: f64, top: f64, right: f64, bottom: f64) -> bool {
+        !self.ink.meets_text(&corners(PaperPoint::new(left, top), PaperPoint::new(right, bottom)), CLEAR)
+    }
+
     /// Lines clipped to an even-odd region of rings, in one path. Angle in degrees, counter-clockwise on the paper;
     /// their phase is fixed to the sheet's corner.
     pub fn hatch(&mut self, at: Layer, rings: &[Vec<PaperPoint>], angle: f64, step: f64, pen: Pen) {

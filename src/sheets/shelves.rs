@@ -11,6 +11,9 @@ const ACROSS: f64 = 9.0;
 /// White between two rows of blocks, mm.
 const DOWN: f64 = 7.0;
 
+/// Draws a block with its top left corner at a place.
+pub type Draw<'a> = Box<dyn Fn(&mut Canvas, PaperPoint) + 'a>;
+
 /// Something of a known size that can be drawn anywhere.
 pub struct Block<'a> {
     /// Its width, mm.
@@ -22,7 +25,7 @@ pub struct Block<'a> {
     /// Its scale, for the title block.
     pub scale: Option<Scale>,
     /// Draws it with its top left corner at a place.
-    pub draw: Box<dyn Fn(&mut Canvas, PaperPoint) + 'a>,
+    pub draw: Draw<'a>,
 }
 
 /// A page with room left on it.
@@ -169,4 +172,33 @@ pub fn fill(sheets: &mut Vec<Sheet>, blocks: &[Block<'_>], blank: impl Fn() -> C
 /// Greatest height of a block on an empty page, mm.
 pub fn page_height(canvas: &Canvas) -> f64 {
     title_block::corner(canvas).y - 6.0 - frame::inside(canvas).top
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Block, Sheet, fill, pages};
+    use crate::sheets::canvas::Canvas;
+
+    fn block<'a>(width: f64, height: f64) -> Block<'a> {
+        Block { width, height, right: false, scale: None, draw: Box::new(|_, _| {}) }
+    }
+
+    #[test]
+    fn what_does_not_fit_goes_on_and_is_counted_alike() {
+        let blank = || Canvas::new(420.0, 297.0);
+        let blocks: Vec<Block> = (0..9).map(|_| block(150.0, 70.0)).collect();
+        let mut sheets = vec![Sheet::new(blank(), 150.0, 0.0)];
+        let counted = pages(&sheets, &blocks, &blank());
+        fill(&mut sheets, &blocks, blank);
+        assert_eq!(sheets.len(), counted);
+        assert!(counted > 1);
+    }
+
+    #[test]
+    fn a_block_larger_than_any_page_takes_one_of_its_own() {
+        let blank = || Canvas::new(297.0, 210.0);
+        let mut sheets = vec![Sheet::new(blank(), 100.0, 0.0)];
+        fill(&mut sheets, &[block(900.0, 900.0), block(20.0, 20.0)], blank);
+        assert_eq!(sheets.len(), 2);
+    }
 }

@@ -1,11 +1,11 @@
 //! The table of cutouts: size, corners, centre from two finished datums, narrowest strip left.
 
-use super::{Task, labels, parts, strip};
+use super::{Task, names, parts, strip};
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::sheets::canvas::Canvas;
 use crate::sheets::shelves::Block;
 use crate::sheets::table::{self, Cell, Column, Table};
-use crate::solve::{Cutout, Plane};
+use crate::solve::{Cutout, Fitting, Plane};
 use crate::units::{Length, Show, System};
 
 /// From the top of a block to its table, mm.
@@ -44,6 +44,12 @@ pub fn chunks<'a>(title: &'static str, table: Table, show: Show, page: f64, righ
         .collect()
 }
 
+/// Width of a column of marks, mm.
+pub fn mark_width(found: &[(&Fitting, &Cutout)]) -> f64 {
+    let wide = |mark: &str| lettering::width(mark, BODY, Weight::SemiBold);
+    found.iter().map(|(fitting, _)| wide(&fitting.mark)).fold(7.4, f64::max).min(20.0) + 2.6
+}
+
 /// Size of a cutout in words, in the first of the job's units.
 pub fn plain_size(show: Show, cutout: &Cutout) -> String {
     let (width, depth) = (cutout.extent.width(), cutout.extent.height());
@@ -65,14 +71,14 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
     let found = parts::cutouts(task.leg, Plane::Counter);
     let greatest = task.leg.datums.counter_right;
     let mut sizes: Vec<String> = found.iter().map(|(_, cutout)| size(show, cutout)).collect();
-    let names: Vec<String> = found.iter().map(|(fitting, _)| labels::name_of(fitting)).collect();
+    let called: Vec<String> = found.iter().map(|(fitting, _)| names::name_of(fitting)).collect();
     let widest = |texts: &[String], least: f64, most: f64| {
         texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 2.6
     };
     let figures = if show.system == System::Both { table::figures_width(show, greatest) + 3.0 } else { 22.0 };
     let mut columns = vec![
-        Column::words(10.0, "mark"),
-        Column::words(widest(&names, 18.0, 34.0), "cutout"),
+        Column::words(mark_width(&found), "mark"),
+        Column::words(widest(&called, 18.0, 34.0), "cutout"),
         Column::words(widest(&sizes, 24.0, 70.0), "width \u{d7} depth"),
         Column::words(14.5, "corners"),
         Column::figures(figures.max(26.0), "centre from\nfin. left end").from_finished(),
@@ -84,7 +90,7 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
         sizes = found.iter().map(|(_, cutout)| plain_size(show, cutout)).collect();
         columns[2].width = widest(&sizes, 24.0, 70.0);
     }
-    let rows = found.iter().zip(sizes).zip(names).map(|(((fitting, cutout), size), name)| {
+    let rows = found.iter().zip(sizes).zip(called).map(|(((fitting, cutout), size), name)| {
         let hole = cutout.extent;
         let (part, depth) = if cutout.open { ("back", hole.y1) } else { ("centre", hole.centre_y()) };
         let corners = match (cutout.round, cutout.radius > Length::ZERO) {

@@ -7,6 +7,7 @@ mod dimensions;
 mod edges;
 mod finished_edge;
 pub(super) mod labels;
+pub(super) mod names;
 mod notes;
 pub(super) mod parts;
 mod pictogram;

@@ -148,3 +148,24 @@ pub fn clipped(points: &[LegPoint], from: f64, to: f64) -> Vec<LegPoint> {
     let left = half(points, &|x| x >= from, from);
     if left.is_empty() { left } else { half(&left, &|x| x <= to, to) }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::clipped;
+    use crate::geometry::LegPoint;
+
+    #[test]
+    fn a_stretch_of_an_outline_keeps_its_notch() {
+        let ring = [(0.0, 0.0), (40.0, 0.0), (40.0, 20.0), (60.0, 20.0), (60.0, 0.0), (100.0, 0.0), (100.0, 30.0), (0.0, 30.0)];
+        let ring: Vec<LegPoint> = ring.iter().map(|&(x, y)| LegPoint::new(x, y)).collect();
+        let part = clipped(&ring, 30.0, 70.0);
+        let area: f64 = (0..part.len())
+            .map(|k| {
+                let (a, b) = (part[k], part[(k + 1) % part.len()]);
+                (a.x * b.y - b.x * a.y) / 2.0
+            })
+            .sum();
+        assert!((area - (40.0 * 30.0 - 20.0 * 20.0)).abs() < 1e-9);
+        assert!(part.iter().all(|p| (30.0..=70.0).contains(&p.x)));
+    }
+}

@@ -41,3 +41,34 @@ fn between(a: &Cutout, b: &Cutout) -> Length {
     };
     (apart - ra - rb).max(zero)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::between;
+    use crate::geometry::Outline;
+    use crate::solve::{Cutout, Extent, Plane};
+    use crate::units::Length;
+
+    fn cutout(x: f64, y: f64, width: f64, depth: f64, round: bool) -> Cutout {
+        let mm = Length::from_mm;
+        let extent = Extent { x0: mm(x), y0: mm(y), x1: mm(x + width), y1: mm(y + depth) };
+        Cutout { plane: Plane::Counter, extent, outline: Outline::default(), radius: Length::ZERO, open: false, round }
+    }
+
+    #[test]
+    fn side_by_side_it_is_the_gap_and_across_corners_the_diagonal() {
+        let well = cutout(0.0, 0.0, 100.0, 100.0, false);
+        assert_eq!(between(&well, &cutout(130.0, 20.0, 50.0, 50.0, false)), Length::from_mm(30.0));
+        assert_eq!(between(&well, &cutout(130.0, 140.0, 50.0, 50.0, false)), Length::from_mm(50.0));
+        assert_eq!(between(&well, &cutout(90.0, 90.0, 50.0, 50.0, false)), Length::ZERO);
+    }
+
+    #[test]
+    fn a_round_hole_is_measured_from_its_rim() {
+        let well = cutout(0.0, 0.0, 100.0, 100.0, false);
+        assert_eq!(between(&well, &cutout(40.0, 120.0, 20.0, 20.0, true)), Length::from_mm(20.0));
+        // Centres 50 apart along 3-4-5, less two radii.
+        let (a, b) = (cutout(-10.0, -10.0, 20.0, 20.0, true), cutout(25.0, 35.0, 10.0, 10.0, true));
+        assert_eq!(between(&a, &b), Length::from_mm(35.0));
+    }
+}

@@ -36,3 +36,24 @@ pub fn lift(kilograms: f64) -> String {
         n => format!("{n:.0} people"),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{lift, words};
+    use crate::units::{Show, System};
+
+    #[test]
+    fn a_piece_is_lifted_by_one_a_crew_or_a_machine() {
+        assert_eq!(lift(9.0), "1 person");
+        assert_eq!(lift(23.1), "2 people");
+        assert_eq!(lift(138.0), "6 people");
+        assert_eq!(lift(139.0), "lifting gear");
+    }
+
+    #[test]
+    fn weights_follow_the_units_of_the_job() {
+        assert_eq!(words(Show::new(System::Inches), 107.0), "236 lb");
+        assert_eq!(words(Show::new(System::Millimetres), 107.0), "107 kg");
+        assert_eq!(words(Show::new(System::Both), 107.0), "236 lb [107 kg]");
+    }
+}

@@ -6,7 +6,7 @@ use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::findings::Subject;
 use crate::geometry::{Leg as LegSpace, LegPoint, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint, through};
-use crate::sheets::counter::labels;
+use crate::sheets::counter::{labels, names};
 use crate::sheets::counter::parts::{self, End, Margins, Part};
 use crate::sheets::frame::Area;
 use crate::sheets::scale::Scale;
@@ -62,6 +62,8 @@ pub fn draw(canvas: &mut Canvas, task: &Task<'_>, part: Part, scale: Scale, area
     joints(canvas, layer, &plan);
     screw_lines(canvas, layer, &plan);
     finished_lines(canvas, layer, &plan);
+    // Small holes are named first: their marks may hide the frame under the sheet, but no dimension.
+    name_cutouts(canvas, &plan, true);
     let bottom = dimensions::draw(canvas, &plan);
     write(canvas, &plan);
     bottom
@@ -235,14 +237,7 @@ fn write(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
     if leg.right.is_open() && part.ends == End::Counter {
         end_flag(canvas, layer, "finished right end", view.x(leg.datums.finished_right), area, true);
     }
-    let voids = labels::voids(leg, Plane::Substrate, view);
-    for (fitting, cutout) in parts::cutouts(leg, Plane::Substrate) {
-        let hole = cutout.extent;
-        if hole.x1 < part.from || hole.x0 > part.to {
-            continue;
-        }
-        labels::name_cutout(canvas, layer, task.show, area, (fitting, cutout), view, &voids);
-    }
+    name_cutouts(canvas, plan, false);
     pieces(canvas, layer, plan);
     labels::front(canvas, layer, area);
     for (index, fitting) in leg.fittings.iter().enumerate() {
@@ -250,6 +245,24 @@ fn write(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         if part.holds(cutout.extent.centre_x()) {
             let place = view.at(cutout.extent.centre_x(), cutout.extent.centre_y());
             task.set.mark(canvas, layer, task.kind, &Subject::Fitting(task.index, index), place);
+        }
+    }
+}
+
+/// Marks and names of the cutouts that are too small to hold theirs, or of the others.
+fn name_cutouts(canvas: &mut Canvas, plan: &Plan<'_, '_>, small: bool) {
+    let (view, part, leg) = (&plan.view, plan.part, plan.task.leg);
+    let layer = canvas.layer(view.layer, "names");
+    let voids = names::voids(leg, Plane::Substrate, view);
+    let ground = names::Ground { area: plan.area(), plate: Some(Fill::tint(Colour::TINT_BEYOND)) };
+    for (fitting, cutout) in parts::cutouts(leg, Plane::Substrate) {
+        let hole = cutout.extent;
+        if hole.x1 < part.from || hole.x0 > part.to {
+            continue;
+        }
+        let least = view.size(hole.width().min(hole.height()));
+        if (least < 2.0 * marks::ring_radius(&fitting.mark) + 2.0) == small {
+            names::name_cutout(canvas, layer, plan.task.show, ground, (fitting, cutout), view, &voids);
         }
     }
 }

@@ -2,13 +2,14 @@
 
 use super::Task;
 use crate::drawing::lettering::{self, BODY, Weight};
-use crate::sheets::counter::{cutouts, labels, parts};
+use crate::sheets::counter::{cutouts, names, parts};
 use crate::sheets::shelves::Block;
 use crate::sheets::table::{self, Cell, Column, Table};
 use crate::solve::Plane;
 use crate::units::System;
 
 /// Columns that give way.
+const NAME: usize = 1;
 const SIZE: usize = 2;
 const CORNERS: usize = 3;
 
@@ -20,7 +21,7 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
     if found.is_empty() {
         return Vec::new();
     }
-    let names: Vec<String> = found.iter().map(|(fitting, _)| labels::name_of(fitting)).collect();
+    let called: Vec<String> = found.iter().map(|(fitting, _)| names::name_of(fitting)).collect();
     let mut sizes: Vec<String> = found.iter().map(|(_, cutout)| cutouts::size(show, cutout)).collect();
     let widest = |texts: &[String], least: f64, most: f64| {
         texts.iter().map(|t| lettering::width(t, BODY, Weight::Regular)).fold(least, f64::max).min(most) + 2.6
@@ -30,8 +31,8 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
         _ => least,
     };
     let mut columns = vec![
-        Column::words(10.5, "mark"),
-        Column::words(widest(&names, 18.0, 30.0), "cutout"),
+        Column::words(cutouts::mark_width(&found) + 0.5, "mark"),
+        Column::words(widest(&called, 18.0, 30.0), "cutout"),
         Column::words(widest(&sizes, 24.0, 70.0), "width \u{d7} depth"),
         Column::words(15.5, "corners"),
         Column::figures(figures(17.0), "left edge from\nsheet"),
@@ -48,7 +49,7 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
         columns[SIZE].width = widest(&sizes, 24.0, 70.0);
     }
     let cornerless = over(&columns);
-    let rows = found.iter().zip(names).zip(sizes).map(|(((fitting, cutout), name), size)| {
+    let rows = found.iter().zip(called).zip(sizes).map(|(((fitting, cutout), name), size)| {
         let hole = cutout.extent;
         let open = |cell: Cell| if cutout.open { Cell::words("open") } else { cell };
         let corners = match (cutout.round, cutout.radius.nm() > 0) {
@@ -76,6 +77,8 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
     let rows = rows.collect();
     if cornerless {
         columns.remove(CORNERS);
+        let over = columns.iter().map(|column| column.width).sum::<f64>() - most_width;
+        columns[NAME].width -= over.clamp(0.0, columns[NAME].width - 12.0);
     }
     let table = Table { rows, columns, breaks: Vec::new() };
     cutouts::chunks("Cutouts", table, show, page, false)
