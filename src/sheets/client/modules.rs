@@ -37,19 +37,21 @@ pub struct Row {
 
 /// Puts texts (middle, width, room of their own) on two rows: those with room beside the line, the others beyond it, first
 /// come first. Where many lack room, they stand on the two rows in turn.
-fn levels(texts: &[(f64, f64, f64)]) -> Vec<Level> {
+///
+/// None reaches past `ends` of the line.
+fn levels(texts: &[(f64, f64, f64)], ends: (f64, f64)) -> Vec<Level> {
     let narrow = texts.iter().filter(|(_, width, own)| *width > own - 1.6).count();
     let in_turn = narrow * 4 > texts.len() && texts.len() > 2;
-    let mut ends = [f64::NEG_INFINITY; 2];
+    let mut taken = [ends.0 - 1.6; 2];
     texts
         .iter()
         .enumerate()
         .map(|(k, &(middle, width, own))| {
             let row = if in_turn { k % 2 } else { usize::from(width > own - 1.6) };
-            if middle - width / 2.0 <= ends[row] + 1.6 {
+            if middle - width / 2.0 <= taken[row] + 1.6 || middle + width / 2.0 >= ends.1 {
                 return Level::Nowhere;
             }
-            ends[row] = middle + width / 2.0;
+            taken[row] = middle + width / 2.0;
             if row == 0 { Level::Near } else { Level::Far }
         })
         .collect()
@@ -91,8 +93,11 @@ impl Row {
                 .collect()
         };
         let mut key = Vec::new();
-        let mut named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
-        let wide = levels(&texts(&labels, |label| &label.width, Weight::Regular));
+        // Names may reach past the run's ends; widths may not, since the overall dimension's witness lines stand there.
+        let free = (f64::NEG_INFINITY, f64::INFINITY);
+        let line = (0.8, end.mm() * factor - 0.8);
+        let mut named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold), free);
+        let wide = levels(&texts(&labels, |label| &label.width, Weight::Regular), line);
         let lost = |k: &usize| named[*k] == Level::Nowhere || wide[*k] == Level::Nowhere;
         let mut keyed: Vec<usize> = (0..labels.len()).filter(lost).collect();
         if keyed.len() * 4 > labels.len() {
@@ -106,7 +111,7 @@ impl Row {
             label.name = id;
         }
         if !keyed.is_empty() {
-            named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold));
+            named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold), free);
         }
         for (k, label) in labels.iter_mut().enumerate() {
             (label.name_level, label.width_level) = (named[k], wide[k]);
@@ -182,17 +187,20 @@ fn facts(id: usize, label: &Label, show: crate::units::Show) -> Vec<Fact> {
 mod tests {
     use super::{Level, levels};
 
+    const FREE: (f64, f64) = (f64::NEG_INFINITY, f64::INFINITY);
+
     #[test]
     fn one_long_name_stands_over_the_others_and_many_stand_in_turn() {
-        let one = levels(&[(10.0, 8.0, 20.0), (30.0, 24.0, 20.0), (50.0, 8.0, 20.0), (70.0, 8.0, 20.0)]);
+        let one = levels(&[(10.0, 8.0, 20.0), (30.0, 24.0, 20.0), (50.0, 8.0, 20.0), (70.0, 8.0, 20.0)], FREE);
         assert_eq!(one, [Level::Near, Level::Far, Level::Near, Level::Near]);
-        let many = levels(&[(5.0, 12.0, 10.0), (15.0, 12.0, 10.0), (25.0, 12.0, 10.0), (35.0, 12.0, 10.0)]);
+        let many = levels(&[(5.0, 12.0, 10.0), (15.0, 12.0, 10.0), (25.0, 12.0, 10.0), (35.0, 12.0, 10.0)], FREE);
         assert_eq!(many, [Level::Near, Level::Far, Level::Near, Level::Far]);
     }
 
     #[test]
     fn what_would_meet_its_neighbour_finds_no_place() {
-        let crowded = levels(&[(2.0, 30.0, 4.0), (6.0, 30.0, 4.0), (10.0, 30.0, 4.0)]);
+        let crowded = levels(&[(2.0, 30.0, 4.0), (6.0, 30.0, 4.0), (10.0, 30.0, 4.0)], FREE);
         assert_eq!(crowded, [Level::Near, Level::Far, Level::Nowhere]);
+        assert_eq!(levels(&[(2.0, 6.0, 10.0)], (0.0, 10.0)), [Level::Nowhere]);
     }
 }

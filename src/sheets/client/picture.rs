@@ -117,6 +117,8 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
         if walled { scene.wall.map_or(0.0, |(_, top)| top.min(layout.tallest)) } else { scene.levels.1 } - 2.0 * INCH;
     let apart = if walled { 38.0 } else { 34.0 };
     let count = (((to - from) / (apart * INCH)).round() as usize).clamp(1, 14);
+    // Larger leaves for a long run, so that planting never weighs more than what is built.
+    let leaves = ((layout.right - layout.left) / (150.0 * INCH)).sqrt().max(scene.size.min(1.6)).clamp(1.0, 2.4);
     let tall = [0.62, 0.5, 1.0, 0.7, 0.55, 0.85];
     for k in 0..count {
         let x = from + (to - from) * (k as f64 + 0.5 + chance.between(-0.22, 0.22)) / count as f64;
@@ -131,7 +133,7 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
                     && keep.iter().all(|k| !k.is_near(&cloud, 0.0))
             });
             if fits {
-                planting::shrub(brush, &mut chance, [x, base - 4.0 * INCH], &clouds, inside, scene.size.min(1.6));
+                planting::shrub(brush, &mut chance, [x, base - 4.0 * INCH], &clouds, inside, leaves);
                 break;
             }
         }

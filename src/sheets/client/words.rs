@@ -66,7 +66,8 @@ pub fn overall(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, l
     let mirrored = !left.finished && right.finished;
     let (from, to) = if mirrored { (&right, &left) } else { (&left, &right) };
     let y = layout.overall;
-    let start = Some(layout.modules - 4.0);
+    // Below the line of the modules, whose names may reach past the run's ends.
+    let start = Some(layout.modules + 2.4);
     let size = Dimension::new(Across::X, (from.at, Length::ZERO), (to.at, Length::ZERO), y)
         .datums(from.datum, to.datum)
         .witnesses(start, start);
