@@ -82,9 +82,14 @@ fn materials(scene: &Scene<'_>) -> Vec<Material> {
     if let Some((wall, _)) = scene.wall {
         found.push(Material { name: capital(&wall.name, "wall"), place: "behind", kind: Kind::Coat(skim::WALL) });
     }
-    for (side, place) in scene.bounds.iter().zip(["at the left", "at the right"]) {
-        if let Some(side) = side {
-            found.push(Material { name: capital(&side.bound.name, side_word(side)), place, kind: side_kind(side) });
+    match &scene.bounds {
+        // Two of a kind are one material.
+        [Some(a), Some(b)] if a.bound.name == b.bound.name && a.bound.kind == b.bound.kind => {
+            found.push(end_material(a, "at both ends"));
+        }
+        [left, right] => {
+            let ends = [(left, "at the left"), (right, "at the right")];
+            found.extend(ends.into_iter().filter_map(|(side, place)| Some(end_material(side.as_ref()?, place))));
         }
     }
     found.push(Material { name: capital(&scene.solved.paving, "paving"), place: "underfoot", kind: Kind::Paving });
@@ -92,6 +97,10 @@ fn materials(scene: &Scene<'_>) -> Vec<Material> {
         found.push(Material { name: capital(&trim.name, "base trim"), place: "at the floor", kind: Kind::Trim });
     }
     found
+}
+
+fn end_material(side: &Side<'_>, place: &'static str) -> Material {
+    Material { name: capital(&side.bound.name, side_word(side)), place, kind: side_kind(side) }
 }
 
 fn side_kind(side: &Side<'_>) -> Kind {
