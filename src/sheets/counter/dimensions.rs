@@ -260,16 +260,15 @@ fn well(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, 
 /// Half of a void that is wide enough to be kept free of its centrelines for names and tags, mm.
 const VOID: f64 = 4.5;
 
-/// A centreline through a void between two of its edges: left out inside, but for its ends.
+/// A centreline through a void between two of its edges: left out inside.
 fn broken(canvas: &mut Canvas, at: Layer, start: PaperPoint, enters: PaperPoint, leaves: PaperPoint, end: PaperPoint) {
     let length = enters.distance(leaves);
     if length < 2.0 * VOID {
         centreline(canvas, at, start, end);
         return;
     }
-    let stub = (length * 0.11).min(2.5) / length;
-    centreline(canvas, at, start, enters.towards(leaves, stub));
-    centreline(canvas, at, leaves.towards(enters, stub), end);
+    centreline(canvas, at, start, enters);
+    centreline(canvas, at, leaves, end);
 }
 
 fn centreline(canvas: &mut Canvas, at: Layer, a: PaperPoint, b: PaperPoint) {
