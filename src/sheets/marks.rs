@@ -88,8 +88,8 @@ fn scale_bar_size(scale: super::scale::Scale, system: System) -> (i64, f64) {
         System::Millimetres => Length::from_mm(10.0),
     };
     let steps: &[i64] = match system {
-        System::Inches | System::Both => &[1, 2, 4, 6, 12, 24, 48, 96],
-        System::Millimetres => &[1, 2, 5, 10, 20, 50, 100, 200, 500],
+        System::Inches | System::Both => &[1, 2, 4, 6, 12, 24, 48, 96, 192, 480, 960, 4800],
+        System::Millimetres => &[1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 10000],
     };
     let paper = |count: i64| (unit * count).mm() * scale.factor();
     let half = steps.iter().copied().find(|&n| paper(n) >= 18.0).unwrap_or(steps[steps.len() - 1]);

@@ -1,5 +1,6 @@
 //! The plan of all legs where they lie, for the whole; each leg's own plan carries its dimensions.
 
+use super::kept::Kept;
 use super::seen::Seen;
 use super::sheet::Drawn;
 use super::{marks, run, sheet, walls};
@@ -36,10 +37,11 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
         run::draw(&mut canvas, geometry, &seen(index));
     }
     let notes = canvas.layer(view.layer, "marks");
+    let mut kept = Kept::default();
     for index in 0..solved.legs.len() {
         name(&mut canvas, notes, set, &seen(index));
-        marks::rings(&mut canvas, notes, &seen(index));
-        marks::services(&mut canvas, notes, &seen(index));
+        marks::rings(&mut canvas, notes, &seen(index), &mut kept);
+        marks::services(&mut canvas, notes, &seen(index), &mut kept);
     }
     for index in 0..solved.legs.len() {
         marks::findings(&mut canvas, notes, set, kind, &seen(index));

@@ -1,5 +1,6 @@
 //! What is lettered on a plan: flags, rings, section marks, services, feet, the floor's fall, findings.
 
+use super::kept::Kept;
 use super::run::middle;
 use super::seen::Seen;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
@@ -44,21 +45,24 @@ pub fn flags(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
 }
 
 /// Rings of all fittings: in their counter cutout, or beside the face that they are set into, with a leader to it.
-pub fn rings(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
+pub fn rings(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, kept: &mut Kept) {
     for fitting in &seen.leg.fittings {
         match fitting.cutout(Plane::Counter) {
-            Some(cutout) => in_counter(canvas, at, seen, fitting, middle(&seen.extent(&cutout.extent))),
-            None => at_face(canvas, at, seen, fitting),
+            Some(cutout) => in_counter(canvas, at, seen, fitting, middle(&seen.extent(&cutout.extent)), kept),
+            None => at_face(canvas, at, seen, fitting, kept),
         }
     }
 }
 
-fn in_counter(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting, centre: PaperPoint) {
+fn in_counter(
+    canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting, centre: PaperPoint, kept: &mut Kept,
+) {
     let radius = marks::ring_radius(&fitting.mark);
     let around = [(0.0, 0.0), (0.0, -3.0), (0.0, 3.0), (-3.0, 0.0), (3.0, 0.0), (0.0, -7.0), (7.0, 0.0), (-7.0, 0.0)];
     let near = around.iter().map(|(dx, dy)| centre.moved(*dx, *dy)).find(|p| ring_fits(canvas, *p, radius));
     if let Some(place) = near {
         marks::ring(canvas, at, place, &fitting.mark);
+        kept.ring(place, radius + 0.4);
         let beside = [
             (Style::body(), place.moved(radius + 1.6, 1.25)),
             (Style::body().middle(), place.moved(0.0, radius + 4.2)),
@@ -72,18 +76,20 @@ fn in_counter(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting
         };
         if let Some((style, p)) = beside.iter().find(free).cloned() {
             canvas.text(at, p, &fitting.name, &style);
+            let half = if style.anchor == lettering::Anchor::Start { 0.0 } else { run / 2.0 };
+            kept.keep(p.x - half - 0.4, p.y - 3.2, p.x - half + run + 0.4, p.y + 1.2);
         }
         return;
     }
     let reach = 8.0 + radius;
     let far = [(reach, reach), (-reach, reach), (reach, -reach), (-reach, -reach), (2.0 * reach, reach), (-2.0 * reach, reach)];
-    let found = far.iter().map(|(dx, dy)| centre.moved(*dx, *dy)).find(|p| ring_fits(canvas, *p, radius));
+    let found = far.iter().map(|(dx, dy)| centre.moved(*dx, *dy)).find(|p| ring_fits(canvas, *p, radius) && !kept.crossed(centre, *p));
     if let Some(place) = found {
-        led(canvas, at, centre, place, &fitting.mark);
+        led(canvas, at, centre, place, &fitting.mark, kept);
     }
 }
 
-fn at_face(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting) {
+fn at_face(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting, kept: &mut Kept) {
     let (datums, counter) = (&seen.leg.datums, seen.leg.counter.extent);
     let radius = marks::ring_radius(&fitting.mark);
     let off = seen.model(8.0);
@@ -100,8 +106,8 @@ fn at_face(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting) {
                 Face::Right => ((datums.finished_right.mm(), along(share)), (counter.x1.mm() + out, along(share))),
             };
             let (point, place) = (seen.at_mm(face.0, face.1), seen.at_mm(ring.0, ring.1));
-            if ring_fits(canvas, place, radius) {
-                led(canvas, at, point, place, &fitting.mark);
+            if ring_fits(canvas, place, radius) && !kept.crossed(point, place) {
+                led(canvas, at, point, place, &fitting.mark, kept);
                 return;
             }
         }
@@ -109,11 +115,12 @@ fn at_face(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting) {
 }
 
 /// A ring with a leader to a point.
-fn led(canvas: &mut Canvas, at: Layer, point: PaperPoint, place: PaperPoint, mark: &str) {
+fn led(canvas: &mut Canvas, at: Layer, point: PaperPoint, place: PaperPoint, mark: &str, kept: &mut Kept) {
     let far = point.distance(place).max(1e-6);
     let start = place.towards(point, (marks::ring_radius(mark) / far).min(1.0));
     marks::leader(canvas, at, &[point, start], LeaderEnd::Dot, Colour::INK);
     marks::ring(canvas, at, place, mark);
+    kept.ring(place, marks::ring_radius(mark) + 0.4);
 }
 
 fn ring_fits(canvas: &Canvas, place: PaperPoint, radius: f64) -> bool {
@@ -156,7 +163,7 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
 }
 
 /// Pipes and cables that come up: a small circle at the place, its letter in a larger one beside it.
-pub fn services(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
+pub fn services(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, kept: &mut Kept) {
     for stub in &seen.leg.stubs {
         let place = seen.at(stub.u, stub.v);
         let (letter, _) = service_words(stub.service);
@@ -164,7 +171,8 @@ pub fn services(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
         let near = [(5.6, 0.0), (-5.6, 0.0), (0.0, -5.6), (0.0, 5.6), (4.6, -4.6), (-4.6, -4.6), (4.6, 4.6), (-4.6, 4.6)];
         let rounds = [1.0, 1.4, 2.0, 2.8];
         let places = rounds.iter().flat_map(|by| near.iter().map(move |(dx, dy)| place.moved(dx * by, dy * by)));
-        let Some(centre) = places.into_iter().find(|p| ring_fits(canvas, *p, 2.7)) else { continue };
+        let Some(centre) = places.into_iter().find(|p| ring_fits(canvas, *p, 2.7) && !kept.crossed(place, *p)) else { continue };
+        kept.ring(centre, 3.1);
         let far = place.distance(centre);
         canvas.line(at, place.towards(centre, 0.9 / far), centre.towards(place, 2.7 / far), Pen::DIMENSION);
         canvas.circle(at, centre, 2.7, Paint::pen(Pen::DIMENSION));

@@ -1,5 +1,6 @@
 //! The plan: all legs with what bounds them, and what every reader of the set needs first.
 
+mod kept;
 mod key;
 mod landing;
 mod levels;

@@ -1,5 +1,6 @@
 //! One leg with all its dimensions, its face along the sheet.
 
+use super::kept::Kept;
 use super::seen::{LEVEL, Seen};
 use super::{levels, lines, marks, run, walls};
 use crate::geometry::{PaperPoint, Plan};
@@ -65,8 +66,9 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
         levels::draw(&mut canvas, dims, &seen, solved.show, fan.0, fan.1, fan.2);
     }
     marks::sections(&mut canvas, notes, set, &seen, front, back);
-    marks::rings(&mut canvas, notes, &seen);
-    marks::services(&mut canvas, notes, &seen);
+    let mut kept = Kept::default();
+    marks::rings(&mut canvas, notes, &seen, &mut kept);
+    marks::services(&mut canvas, notes, &seen, &mut kept);
     walls::label(&mut canvas, notes, &seen, solved.show);
     let falls: Vec<PaperPoint> = (2..12)
         .flat_map(|step| {
@@ -106,7 +108,9 @@ impl<'l> Layout<'l> {
         let (with, without) = (Layout::of(leg, set, true), Layout::of(leg, set, false));
         let room = (inside.width(), most);
         let (large, small) = (without.scale(room), with.scale(room));
-        let (layout, scale) = if step(small) >= step(large) + 2 { (without, large) } else { (with, small) };
+        // On a shallow strip the fanned names would stand higher than the run with its dimensions.
+        let shallow = leg.counter.extent.height().mm() * small.factor() < 20.0;
+        let (layout, scale) = if shallow || step(small) >= step(large) + 2 { (without, large) } else { (with, small) };
         let shared = (room.0, most.min(inside.height() - HEADING - wanted - 10.0));
         let lower = layout.scale(shared);
         if step(lower) <= step(scale) + 2 { (layout, lower) } else { (layout, scale) }
