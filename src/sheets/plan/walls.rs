@@ -168,7 +168,7 @@ pub fn label(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show) {
         let x = if left { x - run } else { x };
         let high = lines.len() as f64 * 4.5;
         let free = |y: &f64| canvas.is_box_free(x - 0.5, y - 3.5, x + run + 0.5, y - 3.5 + high);
-        let Some(y) = [4.0, 8.5, 13.0, 17.5].iter().map(|down| front + down).find(free) else { continue };
+        let Some(y) = [5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0, 14.0, 17.0].iter().map(|down| front + down).find(free) else { continue };
         for (index, text) in lines.iter().enumerate() {
             canvas.text(at, PaperPoint::new(x, y + index as f64 * 4.5), text, &style);
         }
