@@ -29,6 +29,8 @@ pub enum Number {
     /// Under the middle of the line, clear of what passes it, and this much lower, mm: for parts too short for their
     /// number, next ones by turns.
     Under(f64),
+    /// Level beside an upright line, this far right of its middle, mm.
+    Level(f64),
     /// Right-aligned to a place on the line's axis of the sheet (x for X, y for Y), mm.
     Aligned(f64),
 }
@@ -326,6 +328,7 @@ impl Dimension {
                 (low + high - total + if forward { from - to } else { to - from }) / 2.0
             }
             Number::Under(_) => (low + high - total) / 2.0,
+            Number::Level(off) => self.line + off,
             Number::After(off) => high + off,
             Number::Before(off) => low - off - total,
             Number::Aligned(place) => {
@@ -338,11 +341,13 @@ impl Dimension {
             Number::Under(lower) => self.line + PAST + 0.9 + self.height + lower,
             _ => self.line - ABOVE,
         };
+        let level = matches!(self.number, Number::Level(_));
         let place = |along: f64| match self.across {
+            _ if level => PaperPoint::new(along, -(low + high) / 2.0 + self.height / 2.0),
             Across::X => PaperPoint::new(along, base),
             Across::Y => PaperPoint::new(base, -along),
         };
-        let turn = if self.across == Across::X { 0.0 } else { -90.0 };
+        let turn = if self.across == Across::X || level { 0.0 } else { -90.0 };
         let style = |height: f64, weight: Weight| Style { height, weight, colour: self.colour(), turn, ..Style::body() };
         let figure = style(self.height, self.weight).fact("data-role", "dimtext");
         let mut along = start + canvas.text(group, place(start), &show.text(printed), &figure);

@@ -39,7 +39,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     if roomy {
         let right = Area { left: corner.x + 8.0, top: inside.top, right: inside.right, bottom: corner.y - 6.0 };
         let left = Area { left: inside.left, top: inside.top, right: corner.x - 6.0, bottom: inside.bottom };
-        let (openings, said) = (schedule::openings(&sheet.ends, sheet.show), schedule::notes(&sheet.ends, sheet.show));
+        let (openings, said) = (schedule::openings(&sheet.ends, sheet.show, left.width()), schedule::notes(&sheet.ends, sheet.show));
         let build_ups = schedule::build_ups(leg, sheet.show, right.width());
         let said_height = notes::list_height(&said, left.width());
         let openings_height = openings.as_ref().map_or(0.0, |table| titled_height(table) + BETWEEN);
@@ -61,7 +61,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let mut pages = vec![sheet.finish(canvas, 0, scale.words())];
     let mut canvas = set.sheet();
     let mut y = whole.top;
-    if let Some(table) = schedule::openings(&sheet.ends, sheet.show) {
+    if let Some(table) = schedule::openings(&sheet.ends, sheet.show, whole.width()) {
         y = titled(&mut canvas, &table, "Openings in the ends", PaperPoint::new(whole.left, y), sheet.show) + BETWEEN;
     }
     let build_ups = schedule::build_ups(leg, sheet.show, whole.width().min(180.0));
@@ -160,9 +160,12 @@ impl Sheet<'_, '_> {
             title_block::heading(canvas, x, area.top + TITLE, &title, &scale.words());
         }
         let layer = canvas.layer(Canvas::ROOT, "scale-bar");
-        let bar = scale_bar_free(canvas, area);
-        if bar {
-            marks::scale_bar(canvas, layer, area.right - 2.0, area.top + TITLE + 1.0, scale, self.show.system);
+        let long = marks::scale_bar_length(scale, self.show.system) + 6.0;
+        // At the right edge, or between the headings.
+        let (top, between) = (area.top - 1.0, headings[1] - 12.0);
+        let free = |right: &f64| canvas.is_box_free(right - long, top, right + 2.0, top + 6.0);
+        if let Some(right) = [area.right - 2.0, between].into_iter().find(free) {
+            marks::scale_bar(canvas, layer, right, area.top + TITLE + 1.0, scale, self.show.system);
         }
         for (end, view) in self.ends.iter().zip(&drawn) {
             for (_, fitting, cutout) in end.openings() {
@@ -192,10 +195,3 @@ fn measured(scale: Scale) -> EndView {
     let mut canvas = Canvas::new(1.0, 1.0);
     View::open(&mut canvas, "measured", scale, PaperPoint::new(0.0, 0.0))
 }
-
-/// Whether the scale bar's corner is white.
-fn scale_bar_free(canvas: &Canvas, area: &Area) -> bool {
-    let top = area.top - 1.0;
-    canvas.is_box_free(area.right - 62.0, top, area.right, top + 6.0)
-}
-

@@ -11,8 +11,8 @@ fn figures(show: Show, least: f64) -> f64 {
     if show.system == System::Both { figures_width(show, Length::from_inches(40.0)) } else { least }
 }
 
-/// The openings in both ends.
-pub fn openings(ends: &[End; 2], show: Show) -> Option<Table> {
+/// The openings in both ends. What is given twice is given once where it would be wider than `room`, mm.
+pub fn openings(ends: &[End; 2], show: Show, room: f64) -> Option<Table> {
     let figure = figures(show, 17.5);
     let datum = Datum::FinishedFace.words();
     let columns = vec![
@@ -22,9 +22,9 @@ pub fn openings(ends: &[End; 2], show: Show) -> Option<Table> {
         Column::figures(figure, "cut\nwidth"),
         Column::figures(figure, "cut\nheight"),
         Column::figures(figure.max(30.0), &format!("near edge from\n{datum}")).from_finished(),
-        Column::figures(figure.max(20.0), "\nbare frame"),
+        Column::figures(figure.max(20.0), "from\nbare frame"),
         Column::figures(figure.max(24.0), "top edge from\ncounter top"),
-        Column::figures(figure, "\nframe top"),
+        Column::figures(figure, "from\nframe top"),
     ];
     let mut rows = Vec::new();
     for end in ends {
@@ -44,7 +44,16 @@ pub fn openings(ends: &[End; 2], show: Show) -> Option<Table> {
             ]);
         }
     }
-    (!rows.is_empty()).then_some(Table { columns, rows, breaks: Vec::new() })
+    let mut table = Table { columns, rows, breaks: Vec::new() };
+    for spare in [8, 6, 2] {
+        if table.width() > room {
+            table.columns.remove(spare);
+            table.rows.iter_mut().for_each(|row| {
+                row.remove(spare);
+            });
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
 }
 
 /// What is fixed to the frame, face by face.

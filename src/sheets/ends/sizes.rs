@@ -43,7 +43,12 @@ fn lowest(view: &EndView, end: &End) -> f64 {
 /// Room under the floor that the dimensions take, mm.
 pub fn below(end: &End, view: &EndView, show: Show) -> f64 {
     let running = running(end, view);
-    let first = if running.stops.is_empty() || end.is_covered() { 8.0 } else { 9.0 + running.reach(show) + 6.0 };
+    // Numbers that stand too near one another are moved out on bent lines.
+    let mut places: Vec<f64> = running.stops.iter().map(|stop| view.x(stop.at.0)).collect();
+    places.sort_by(f64::total_cmp);
+    let crowded = places.windows(2).any(|pair| pair[1] - pair[0] > 0.01 && pair[1] - pair[0] < 3.8);
+    let bent = if crowded { 4.5 } else { 0.0 };
+    let first = if running.stops.is_empty() || end.is_covered() { 8.0 } else { 9.0 + running.reach(show) + 6.0 + bent };
     2.6 + first + 7.0 + 3.0
 }
 
@@ -186,16 +191,49 @@ fn names(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
             }
             continue;
         }
-        let name = format!("{} {}", fitting.mark, fitting.name);
-        let wide = lettering::width(&name, BODY, Weight::SemiBold);
-        let style = Style::body().bold().middle();
-        let inside = low - high > BODY + 1.6 && right - left > wide + 2.0;
-        let mut places = vec![];
-        if inside {
-            places.push(middle.moved(0.0, BODY / 2.0));
+        let both = format!("{} {}", fitting.mark, fitting.name);
+        let named = [&both, &fitting.mark].into_iter().any(|name| named_near(canvas, at, (left, high, right, low), name));
+        if !named {
+            // Where the dot meets nothing.
+            let spots = [0.0, 2.0, -2.0, 4.0, -4.0].map(|dx| middle.moved(dx, 0.0));
+            let clear = |p: &PaperPoint| p.x > left && p.x < right && canvas.is_box_free(p.x - 0.9, p.y - 0.9, p.x + 0.9, p.y + 0.9);
+            if let Some(dot) = spots.into_iter().find(clear) {
+                outside(canvas, at, view, end, dot, &both);
+            }
         }
-        places.extend([PaperPoint::new(middle.x, high - 1.4), PaperPoint::new(middle.x, low + BODY + 1.4), PaperPoint::new(right + 1.8 + wide / 2.0, middle.y + BODY / 2.0), PaperPoint::new(left - 1.8 - wide / 2.0, middle.y + BODY / 2.0)]);
-        canvas.text_at_first(at, &places, &name, &style);
+    }
+}
+
+/// A name in its opening, over it, under it or beside it, at the first white place.
+fn named_near(canvas: &mut Canvas, at: Layer, (left, high, right, low): (f64, f64, f64, f64), name: &str) -> bool {
+    let wide = lettering::width(name, BODY, Weight::SemiBold);
+    let middle = PaperPoint::new((left + right) / 2.0, (high + low) / 2.0);
+    let mut places = vec![];
+    if low - high > BODY + 1.6 && right - left > wide + 2.0 {
+        places.push(middle.moved(0.0, BODY / 2.0));
+    }
+    places.extend([
+        PaperPoint::new(middle.x, high - 1.4),
+        PaperPoint::new(middle.x, low + BODY + 1.4),
+        PaperPoint::new(right + 1.8 + wide / 2.0, middle.y + BODY / 2.0),
+        PaperPoint::new(left - 1.8 - wide / 2.0, middle.y + BODY / 2.0),
+    ]);
+    canvas.text_at_first(at, &places, name, &Style::body().bold().middle()).is_some()
+}
+
+/// A name on a leader, clear of the run, behind it.
+fn outside(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, dot: PaperPoint, name: &str) {
+    let (_, far) = picture::reach(end);
+    let (side, edge) = (-end.front_side(), view.x(end.x(far)));
+    let style = if side > 0.0 { Style::body() } else { Style::body().end() };
+    for off in [4.0, 7.0, 11.0, 20.0, 24.0] {
+        let tip = PaperPoint::new(edge + side * off, dot.y);
+        let place = tip.moved(side, BODY / 2.0);
+        if canvas.is_free(&lettering::set(place, name, &style)) && canvas.is_clear_of_text(&[dot, tip]) {
+            marks::leader(canvas, at, &[dot, tip], marks::LeaderEnd::Dot, Colour::INK);
+            canvas.text(at, place, name, &style);
+            return;
+        }
     }
 }
 
@@ -226,21 +264,29 @@ fn drops(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) 
             None => columns.push((left, right, edges)),
         }
     }
-    for (left, right, edges) in columns {
+    // The line keeps to the side that the cook does not stand on, away from the pole.
+    let place = |left: f64, right: f64| {
         let inset = ((right - left) / 2.0).min(4.0);
-        // The line keeps to the side that the cook does not stand on, away from the pole.
         let x = if end.is_left() { left + inset } else { right - inset };
-        column(canvas, at, view, end, show, x, &edges);
+        Length::from_mm((x - view.origin.x) / view.scale.factor())
+    };
+    let columns: Vec<(Length, Vec<Edge>)> = columns.into_iter().map(|(left, right, edges)| (place(left, right), edges)).collect();
+    // All lines first, so that the numbers keep clear of them.
+    for (x, edges) in &columns {
+        let lowest = edges.iter().map(|edge| view.y(edge.z)).fold(f64::NEG_INFINITY, f64::max);
+        let top = view.at(*x, end.leg.datums.counter_top);
+        canvas.line(at, top, PaperPoint::new(top.x, lowest), Pen::DIMENSION);
+        canvas.circle(at, top, ORIGIN, Paint::both(Pen::DIMENSION, Fill::WHITE));
+    }
+    for (x, edges) in &columns {
+        column(canvas, at, view, end, show, *x, edges);
     }
 }
 
-fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, x: f64, edges: &[Edge]) {
+fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, model_x: Length, edges: &[Edge]) {
     let top = end.leg.datums.counter_top;
-    let model_x = Length::from_mm((x - view.origin.x) / view.scale.factor());
     let (x, y0) = (view.x(model_x), view.y(top));
     let p = PaperPoint::new;
-    let lowest = edges.iter().map(|edge| view.y(edge.z)).fold(y0, f64::max);
-    canvas.line(at, p(x, y0), p(x, lowest), Pen::DIMENSION);
     for edge in edges {
         let (y, drop) = (view.y(edge.z), top - edge.z);
         let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
@@ -263,7 +309,6 @@ fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show,
         canvas.arrow(group, p(x, y), 90.0, Colour::INK);
         drop_number(canvas, group, p(x, y), edge.top, drop, show);
     }
-    canvas.circle(at, p(x, y0), ORIGIN, Paint::both(Pen::DIMENSION, Fill::WHITE));
 }
 
 /// A drop's number beside its arrow, just past the edge or just inside it.

@@ -11,6 +11,7 @@ use crate::sheets::marks;
 use crate::sheets::materials::{self, Material};
 use crate::sheets::notes;
 use crate::sheets::scale::{STANDARD, Scale};
+use crate::sheets::title_block::shortened;
 use crate::sheets::view::View;
 use crate::units::{Length, Show};
 
@@ -491,8 +492,7 @@ impl Drawn<'_, '_> {
         let levels = [(d.substrate_top, d.counter_top, "substrate top", "counter top"), (d.frame_top, d.substrate_top, "frame top", "substrate top")];
         for (k, (low, high, from, to)) in levels.into_iter().enumerate().filter(|(_, (low, high, ..))| high > low) {
             let dimension = Dimension::new(Across::Y, (w, low), (w, high), line).datums(from, to).witnesses(start(low), start(high)).ghosts(false, k > 0);
-            let outside = if k == 0 { Number::After(6.5) } else { Number::Before(6.5) };
-            let dimension = if dimension.fits(&self.view, self.show) { dimension } else { dimension.number(outside) };
+            let dimension = if dimension.fits(&self.view, self.show) { dimension } else { dimension.number(Number::Level(2.6)) };
             dimension.draw(canvas, self.dimensions, &self.view, self.show);
         }
     }
@@ -504,8 +504,10 @@ impl Drawn<'_, '_> {
         let list = stack(self.slice, &shown, self.show);
         let right = self.ring.centre.x + self.ring.radius + 3.0;
         let room = (self.area.right - right - 3.0).max(10.0);
-        let lines: Vec<Vec<String>> = list.iter().map(|(_, name)| notes::wrapped(name, room, BODY, Weight::Regular)).collect();
+        let set = |name: &String| notes::wrapped(name, room, BODY, Weight::Regular).iter().map(|line| shortened(line, room, &Style::body())).collect();
+        let lines: Vec<Vec<String>> = list.iter().map(|(_, name)| set(name)).collect();
         let count: usize = lines.iter().map(Vec::len).sum();
+        self.missing_levels(canvas, named);
         let Some((first, _)) = list.first() else { return };
         let (top, bottom) = (self.view.y(d.frame_top) + 4.0, self.ring.centre.y + self.ring.radius - 2.0);
         let fits = |y: &f64| {
@@ -532,7 +534,6 @@ impl Drawn<'_, '_> {
                 row += 1;
             }
         }
-        self.missing_levels(canvas, named);
     }
 
     /// Counter or substrate too thin for a name in it: by leader past the thicknesses.
@@ -541,15 +542,22 @@ impl Drawn<'_, '_> {
         let parts = [(d.counter_top, d.substrate_top, "counter"), (d.substrate_top, d.frame_top, self.slice.solved.substrate.name.as_str())];
         for (top, low, name) in parts.into_iter().filter(|(top, low, _)| top > low && !named.contains(top)) {
             let right = self.ring.centre.x + self.ring.radius + 11.0;
+            let room = (self.area.right - right - 1.0).max(8.0);
+            let lines: Vec<String> = notes::wrapped(name, room, BODY, Weight::Regular).iter().map(|line| shortened(line, room, &Style::body())).collect();
             // Past the thickness's number, not through it.
-            let levels = [0.5, 0.78, 0.22, 0.88, 0.12].map(|share| self.view.y(low + (top - low).scaled(share)));
+            let levels = [0.5, 0.78, 0.22, 0.88, 0.12, 0.96, 0.04].map(|share| self.view.y(low + (top - low).scaled(share)));
             let dot = |y: f64| PaperPoint::new(self.ring.right(y) - 5.0, y);
-            let fits = |y: &f64| canvas.is_clear_of_text(&[dot(*y), PaperPoint::new(right, *y)]);
-            let y = levels.iter().copied().find(fits).unwrap_or(levels[0]);
-            let dot = dot(y);
-            canvas.polyline(self.labels, &[dot, PaperPoint::new(right, y)], false, Paint::pen(Pen::DIMENSION));
-            canvas.circle(self.labels, dot, 0.45, Paint::fill(Fill::ink(Colour::INK)));
-            canvas.text(self.labels, PaperPoint::new(right + 1.0, y + 1.25), name, &Style::body());
+            let place = |y: f64, k: usize| PaperPoint::new(right + 1.0, y + 1.25 + 4.4 * (k as f64 - (lines.len() - 1) as f64 / 2.0));
+            let fits = |y: &f64| {
+                let free = |(k, line): (usize, &String)| canvas.is_free(&lettering::set(place(*y, k), line, &Style::body()));
+                canvas.is_clear_of_text(&[dot(*y), PaperPoint::new(right, *y)]) && lines.iter().enumerate().all(free)
+            };
+            let Some(y) = levels.iter().copied().find(fits) else { continue };
+            canvas.polyline(self.labels, &[dot(y), PaperPoint::new(right, y)], false, Paint::pen(Pen::DIMENSION));
+            canvas.circle(self.labels, dot(y), 0.45, Paint::fill(Fill::ink(Colour::INK)));
+            for (k, line) in lines.iter().enumerate() {
+                canvas.text(self.labels, place(y, k), line, &Style::body());
+            }
         }
     }
 }
@@ -575,12 +583,13 @@ fn place_in(polygon: &[PaperPoint], name: &str, uprights: &[f64]) -> Option<(cra
     let count = polygon.len() as f64;
     let (x0, x1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
     let (y0, y1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.y), b.max(p.y)));
-    if count < 3.0 || (x1 - x0).min(y1 - y0) < 5.4 {
+    if count < 3.0 || (x1 - x0).min(y1 - y0) < 5.9 {
         return None;
     }
     let wide = lettering::width(name, BODY, Weight::Regular) / 2.0 + 1.2;
     for turned in [false, true] {
-        let (dx, dy) = if turned { (2.2, wide) } else { (wide, 2.2) };
+        // Half a line of lettering, what hangs under it, and white.
+        let (dx, dy) = if turned { (2.45, wide) } else { (wide, 2.45) };
         for share in [0.5, 0.4, 0.32, 0.6, 0.25] {
             for across in (0..20).map(|k| 0.5 + 0.02 * f64::from(k) * if k % 2 == 0 { 1.0 } else { -1.0 }) {
                 let middle = if turned || y1 - y0 > x1 - x0 { PaperPoint::new((x0 + x1) / 2.0, y0 + (y1 - y0) * share) } else { PaperPoint::new(x0 + (x1 - x0) * across, (y0 + y1) / 2.0) };

@@ -10,7 +10,7 @@ use crate::sheets::dimensions::{Across, Dimension};
 use crate::sheets::marks::{self, LeaderEnd};
 use crate::sheets::notes;
 use crate::sheets::title_block::shortened;
-use crate::solve::{Extent, Plane};
+use crate::solve::{Extent, Face, Plane};
 use crate::units::{Length, Show};
 
 /// From label to label of a stack, mm.
@@ -29,13 +29,13 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
     back_layers(canvas, at, view, slice, show);
     body_name(canvas, at, view, slice);
     frame_depth(canvas, layers.dimensions, view, slice, show);
-    fronts(canvas, at, view, slice);
+    fronts(canvas, at, view, slice, limit);
     rail(canvas, at, view, slice);
-    foot_and_floor(canvas, at, view, slice, show);
+    foot_and_floor(canvas, at, view, slice, show, limit);
     if let Some(trim) = slice.trim() {
         let dot = view.at(trim.centre_x(), trim.centre_y());
         let name = slice.solved.trim.as_ref().map_or("", |trim| trim.name.as_str());
-        sideways(canvas, at, dot, &[-9.0, -12.0, -15.0, -19.0, -23.0, -6.0], if name.is_empty() { "base trim" } else { name }, LeaderEnd::Dot);
+        sideways(canvas, at, dot, &[-9.0, -12.0, -15.0, -19.0, -23.0, -6.0], if name.is_empty() { "base trim" } else { name }, LeaderEnd::Dot, limit);
     }
     wall(canvas, at, view, slice);
 }
@@ -138,7 +138,8 @@ fn front_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, s
 fn back_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show) {
     let mut parts = layers_of(&slice.far, show);
     let Some((_, first)) = parts.first_mut() else { return };
-    *first = format!("back: {first}");
+    let side = if slice.facing == Face::Back { "front" } else { "back" };
+    *first = format!("{side}: {first}");
     let mut places = heights(&slice.far, &slice.tubes);
     places.sort_by_key(|(_, behind)| behind.is_some());
     for (z, _) in places {
@@ -235,11 +236,11 @@ fn other_holes(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
 
 /// A level leader to the first of some offsets where its name is free; negative offsets go left. A name too long for
 /// the room on its side is set in two lines.
-fn sideways(canvas: &mut Canvas, at: Layer, dot: PaperPoint, offsets: &[f64], name: &str, end: LeaderEnd) -> bool {
+fn sideways(canvas: &mut Canvas, at: Layer, dot: PaperPoint, offsets: &[f64], name: &str, end: LeaderEnd, limit: f64) -> bool {
     for off in offsets {
         let tip = dot.moved(*off, 0.0);
         let (style, side) = if *off < 0.0 { (Style::body().end(), -1.0) } else { (Style::body(), 1.0) };
-        let room = if side < 0.0 { tip.x - 1.0 - LEFT_LIMIT } else { LONGEST };
+        let room = if side < 0.0 { tip.x - 1.0 - LEFT_LIMIT } else { limit - tip.x - 1.0 };
         let lines = notes::wrapped(name, room.min(LONGEST), BODY, Weight::Regular);
         let fits = |line: &String| lettering::width(line, BODY, Weight::Regular) <= room;
         if lines.len() > 2 || !lines.iter().all(fits) {
@@ -260,7 +261,7 @@ fn sideways(canvas: &mut Canvas, at: Layer, dot: PaperPoint, offsets: &[f64], na
 }
 
 /// Doors, drawers and whatever else is in the face that is cut.
-fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
+fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, limit: f64) {
     for (skin, out) in [(&slice.near, -1.0), (&slice.far, 1.0)] {
         for ((z0, z1), index) in &skin.openings {
             if *index == slice.index {
@@ -273,7 +274,7 @@ fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
                 let dot = view.at(skin.at[0], z).moved(if super::picture::has_front(fitting) { out * 1.2 } else { -out * 0.8 }, 0.0);
                 let near: Vec<f64> = [4.0, 7.0, 11.0, 16.0].iter().map(|off| out * off).collect();
                 let inside: Vec<f64> = [16.0, 22.0, 30.0, 40.0].iter().map(|off| -out * off).collect();
-                if sideways(canvas, at, dot, &near, &name, LeaderEnd::Dot) || sideways(canvas, at, dot, &inside, &name, LeaderEnd::Dot) {
+                if sideways(canvas, at, dot, &near, &name, LeaderEnd::Dot, limit) || sideways(canvas, at, dot, &inside, &name, LeaderEnd::Dot, limit) {
                     break;
                 }
             }
@@ -303,10 +304,10 @@ fn rail(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
 }
 
 /// An adjustable foot, and which way the floor falls under the section.
-fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show) {
+fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show, limit: f64) {
     if let Some((w, ground, under)) = slice.feet.iter().min_by_key(|(w, _, _)| *w) {
         let tip = view.at(*w + slice.solved.frame.tube.scaled(1.0 / 6.0), *ground + (*under - *ground).scaled(0.55)).moved(0.2, 0.0);
-        sideways(canvas, at, tip, &[9.0, 12.0, 16.0, 22.0, 30.0], "adjustable foot", LeaderEnd::Arrow);
+        sideways(canvas, at, tip, &[9.0, 12.0, 16.0, 22.0, 30.0], "adjustable foot", LeaderEnd::Arrow, limit);
     }
     let (a, b) = (slice.near.at[2].mm(), slice.far.at[2].mm());
     let fall = Length::from_mm(slice.floor(b) - slice.floor(a));

@@ -55,7 +55,9 @@ impl Ladder {
         let innermost = depths.iter().map(|(_, at, _)| *at).max().unwrap_or(Length::ZERO);
         let beside = (slice.hole.1 - innermost).mm() * factor < number + words + 5.0;
         let own_line = !slice.is_notch() || (beside && slice.fitting.flange.far > Length::ZERO);
-        let own = -if slice.is_notch() { FIRST_LINE } else { WELL_LINE };
+        let own = if slice.is_notch() { FIRST_LINE } else { WELL_LINE };
+        // Numbers that stand behind the cutout clear the upstand and the wall there.
+        let own = -if beside { own.max(super::picture::behind(slice, factor) + 2.5) } else { own };
         let first = own - if own_line { NEXT } else { 0.0 };
         let lines = (0..depths.len()).map(|k| first - NEXT * k as f64).collect();
         Ladder { lines, beside, extra: own_line.then_some(own) }
@@ -82,7 +84,7 @@ impl Ladder {
         let innermost = view.x(depths.first().map_or(Length::ZERO, |(_, at, _)| *at));
         let room = view.x(back) - innermost;
         let tab = if self.beside { view.x(back) + 3.0 + number } else { innermost + (room - number - words) / 2.0 + number };
-        let edge = format!("{} back edge", slice.word());
+        let edge = format!("{} {}", slice.word(), slice.edge_words().1);
         let start = top - 3.0;
         for (k, ((datum, at, words), line)) in depths.iter().zip(&self.lines).enumerate() {
             let line = top + line;
@@ -119,18 +121,24 @@ impl Ladder {
         let top = view.y(d.counter_top);
         let line = top + self.extra.or(self.lines.first().copied()).unwrap_or(-FIRST_LINE);
         let plain = Dimension::new(Across::X, (slice.hole.1, d.counter_top), (slice.hole.1 + lap, d.counter_top), line)
-            .datums(format!("{} back edge", slice.word()), "flange edge")
+            .datums(format!("{} {}", slice.word(), slice.edge_words().1), "flange edge")
             .number(Number::After(6.5))
             .witnesses(Some(line - 1.9), Some(top - 3.0));
         let named = plain.clone().label("flange lap");
         let from = view.x(slice.hole.1 + lap) + 6.5;
         if canvas.is_box_free(from, line - 4.5, from + named.lettering_width(show) + 0.5, line) {
             named.draw(canvas, layers.dimensions, view, show);
-        } else {
-            plain.draw(canvas, layers.dimensions, view, show);
-            let places = [(0.0, 3.6), (0.0, -5.4), (0.0, 5.0)].map(|(x, y)| PaperPoint::new(from + x, line + y));
-            canvas.text_at_first(layers.labels, &places, "flange lap", &Style::body());
+            return;
         }
+        let number = canvas.is_box_free(from, line - 4.5, from + plain.lettering_width(show) + 0.5, line);
+        let (words, from) = if number {
+            plain.draw(canvas, layers.dimensions, view, show);
+            ("flange lap".to_owned(), from)
+        } else {
+            (format!("flange laps {}", show.text(lap)), view.x(slice.hole.1) + 2.0)
+        };
+        let places = [3.6, -5.4, 5.0, 8.0].map(|y| PaperPoint::new(from, line + y));
+        canvas.text_at_first(layers.labels, &places, &words, &Style::body());
     }
 
     /// A well's front edge from the finished face, and its size front to back, on the line of their own.
@@ -141,7 +149,7 @@ impl Ladder {
         let face = slice.depth_datums()[1].0.words();
         let at = |w: Length| (w, d.counter_top);
         let front = Dimension::new(Across::X, at(Length::ZERO), at(near), line)
-            .datums(face, "well front edge")
+            .datums(face, format!("well {}", slice.edge_words().0))
             .witnesses(Some(line + 1.0), Some(top - 3.0))
             .from_finished()
             .cut_to();
@@ -150,7 +158,7 @@ impl Ladder {
         let outermost = view.x(slice.counter_edges.0.min(Length::ZERO));
         let number = lettering::width(&show.text(near), TITLE, Weight::SemiBold);
         let room = view.x(near) - innermost - 4.5;
-        let named = front.clone().label("to front edge");
+        let named = front.clone().label(format!("to {}", slice.edge_words().0));
         let front = if named.lettering_width(show) <= room { named } else { front };
         let spare = room - front.lettering_width(show);
         let front = if spare >= 0.0 {
@@ -160,7 +168,7 @@ impl Ladder {
         };
         front.draw(canvas, layers.dimensions, view, show);
         let across = Dimension::new(Across::X, at(near), at(far), line)
-            .datums("well front edge", "well back edge")
+            .datums(format!("well {}", slice.edge_words().0), format!("well {}", slice.edge_words().1))
             .witnesses(Some(top - 3.0), Some(top - 3.0))
             .ghosts(true, true);
         let named = across.clone().label("well, front to back");
@@ -180,19 +188,43 @@ fn drop_line(view: &CutView, slice: &Slice) -> f64 {
 /// Room left of the drawn parts that the drops of a notch take, mm.
 pub const DROPS: f64 = 10.0 + DROP_NEXT + 6.5;
 
+/// Numbers of a notch's drops fit beside their lines.
+fn drops_fit(slice: &Slice, factor: f64, show: Show) -> bool {
+    drop_datums(slice).iter().all(|(datum, z, _)| {
+        let drop = *z - slice.fitting.bottom.unwrap_or(*z);
+        let number = lettering::width(&show.text(drop), TITLE, Weight::SemiBold) + show.second(drop).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
+        drop.mm() * factor >= lettering::width(&label(datum.words()), BODY, Weight::Regular).max(number) + 2.0
+    })
+}
+
+/// Height datums of a notch's drops: words, height, and where on w it lies.
+fn drop_datums(slice: &Slice) -> Vec<(Datum, Length, Length)> {
+    let (d, bottom) = (&slice.leg.datums, slice.fitting.bottom.unwrap_or(Length::ZERO));
+    let all = [(Datum::FrameTop, d.frame_top, slice.near.at[2]), (Datum::CounterTop, d.counter_top, slice.counter_edges.0)];
+    all.into_iter().filter(|(_, z, _)| *z > bottom && slice.is_notch()).collect()
+}
+
+/// Room over the counter's top that the drops take where their numbers stand over it, mm.
+pub fn drops_height(slice: &Slice, factor: f64, show: Show) -> f64 {
+    if drops_fit(slice, factor, show) {
+        return 0.0;
+    }
+    let bottom = slice.fitting.bottom.unwrap_or(Length::ZERO);
+    let widths = drop_datums(slice).into_iter().map(|(datum, z, _)| {
+        let second = show.second(z - bottom).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
+        lettering::width(&show.text(z - bottom), TITLE, Weight::SemiBold) + second + 1.3 + lettering::width(&label(datum.words()), BODY, Weight::Regular)
+    });
+    4.0 + widths.fold(0.0, f64::max)
+}
+
 /// A notch's bottom from the counter's top and from the frame's top. Returns the line's left end on the paper.
 pub fn drops(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, show: Show) {
     let Some(bottom) = slice.fitting.bottom.filter(|_| slice.is_notch()) else { return };
     let d = &slice.leg.datums;
     let innermost = drop_line(view, slice);
-    let datums = [(Datum::FrameTop, d.frame_top, slice.near.at[2]), (Datum::CounterTop, d.counter_top, slice.counter_edges.0)];
-    let datums: Vec<_> = datums.into_iter().filter(|(_, z, _)| *z > bottom).collect();
+    let datums = drop_datums(slice);
     let mut line = innermost;
-    let fits = |datum: &Datum, z: &Length| {
-        let number = lettering::width(&show.text(*z - bottom), TITLE, Weight::SemiBold) + show.second(*z - bottom).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
-        view.size(*z - bottom) >= lettering::width(&label(datum.words()), BODY, Weight::Regular).max(number) + 2.0
-    };
-    let inside = datums.iter().all(|(datum, z, _)| fits(datum, z));
+    let inside = drops_fit(slice, view.scale.factor(), show);
     for (k, (datum, z, w)) in datums.iter().enumerate() {
         let whole = Dimension::new(Across::Y, (*w, *z), (Length::ZERO, bottom), line)
             .datums(datum.words(), "notch bottom")

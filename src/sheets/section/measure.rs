@@ -80,7 +80,8 @@ pub fn tables(slice: &Slice, show: Show, width: f64) -> Vec<Table> {
 /// Row by row: what, from where, how much, when.
 fn of_notch(slice: &Slice, show: Show, width: f64) -> Table {
     let d = &slice.leg.datums;
-    let figures = if show.system == System::Both { 31.0 } else { 23.0 };
+    let greatest = slice.fitting.centre().max(slice.hole.1 + slice.counter_edges.0.abs());
+    let figures = if show.system == System::Both { figures_width(show, greatest) + 2.5 } else { 23.0 };
     let columns = vec![
         Column::words(23.0, "the notch\u{2019}s"),
         Column::words(43.0, "from").indented(),
@@ -120,32 +121,35 @@ fn of_notch(slice: &Slice, show: Show, width: f64) -> Table {
     Table { columns, rows, breaks }
 }
 
-/// A row a datum, a column an edge: first in depth, then across.
+/// A row a datum, a column an edge: first in depth, then across. Dual units leave room for two edges each.
 fn of_well(slice: &Slice, show: Show, width: f64) -> Vec<Table> {
     let greatest = slice.hole.1.max(slice.fitting.right);
-    let figures = (figures_width(show, greatest)).max(22.0);
-    let rest = width - 42.0 - figures * 3.0;
+    let figures = (figures_width(show, greatest) + 2.5).max(22.0);
+    let count = if show.system == System::Both { 2 } else { 3 };
+    let rest = width - 42.0 - figures * count as f64;
     let brief = rest < 70.0;
-    let columns = |heads: [&str; 3]| {
+    let table = |edges: &[(&str, Length)], datums: Vec<(Datum, Length)>| {
         let mut columns = vec![Column::words(42.0, "from").indented()];
-        columns.extend(heads.map(|head| Column::figures(figures, head)));
+        columns.extend(edges.iter().map(|(head, _)| Column::figures(figures, head)));
         columns.push(Column::words(rest, "the tape can be held there"));
-        columns
+        let row = |(datum, at): &(Datum, Length)| {
+            let mut cells = vec![name_cell(*datum)];
+            cells.extend(edges.iter().map(|(_, edge)| length_cell(*datum, *edge - *at)));
+            cells.push(when_cell(slice, *datum, brief));
+            cells
+        };
+        Table { columns, rows: datums.iter().map(row).collect(), breaks: Vec::new() }
     };
-    let row = |datum: Datum, lengths: [Length; 3]| {
-        let mut cells = vec![name_cell(datum)];
-        cells.extend(lengths.map(|length| length_cell(datum, length)));
-        cells.push(when_cell(slice, datum, brief));
-        cells
-    };
-    let (near, far) = slice.hole;
+    let ((near, far), fitting) = (slice.hole, slice.fitting);
     let mut depths = slice.distinct_depths();
     depths.sort_by_key(|(datum, at, _)| (!datum.is_finished(), *at));
-    let in_depth = depths.iter().map(|(datum, at, _)| row(*datum, [near - *at, (near + far).half() - *at, far - *at])).collect();
-    let fitting = slice.fitting;
-    let across = left_ends(slice).iter().map(|(datum, at)| row(*datum, [fitting.left - *at, fitting.centre() - *at, fitting.right - *at])).collect();
-    vec![
-        Table { columns: columns(["front edge", "centreline", "back edge"]), rows: in_depth, breaks: Vec::new() },
-        Table { columns: columns(["left edge", "centreline", "right edge"]), rows: across, breaks: Vec::new() },
-    ]
+    let depths = depths.into_iter().map(|(datum, at, _)| (datum, at)).collect();
+    let words = slice.edge_words();
+    let mut deep = vec![(words.0, near), ("centreline", (near + far).half()), (words.1, far)];
+    let mut across = vec![("left edge", fitting.left), ("centreline", fitting.centre()), ("right edge", fitting.right)];
+    if count == 2 {
+        deep.remove(1);
+        across.pop();
+    }
+    vec![table(&deep, depths), table(&across, left_ends(slice))]
 }

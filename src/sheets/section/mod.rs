@@ -158,7 +158,7 @@ impl Sheet<'_, '_> {
             let wall = if slice.wall.is_some() { picture::WALL_STRIP + 6.0 } else { 3.0 };
             let right = wall.max(ladder.reach(slice, self.show) - past).max(2.0);
             let left = if slice.is_notch() { ladder::DROPS } else { 25.0 };
-            let above = (ladder.height() + 5.4).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
+            let above = (ladder.height() + 5.4).max(ladder::drops_height(slice, factor, self.show)).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
             let wide = left + bounds.width().mm() * factor + right;
             let high = above + (slice.leg.datums.counter_top - bounds.y0).mm() * factor + BELOW;
             let fan = levels::width(&self.levels(), self.show) + 4.0;

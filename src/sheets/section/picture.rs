@@ -204,10 +204,17 @@ fn draw_feet(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice
     }
 }
 
+/// How far over the counter's top upstand and wall are drawn behind it, mm of paper.
+pub fn behind(slice: &Slice, factor: f64) -> f64 {
+    let top = slice.leg.datums.counter_top;
+    let splash = slice.splash.map_or(0.0, |(_, z)| (z - top).mm() * factor);
+    let wall = slice.wall.map_or(0.0, |(bound, ..)| ((bound.height - top).mm() * factor).min(splash + 4.0));
+    splash.max(wall)
+}
+
 fn draw_wall(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice) {
     let Some((bound, at_floor, at_counter)) = slice.wall else { return };
-    let top = bounds(slice).y1.mm() + 6.0 / view.scale.factor();
-    let top = top.min(bound.height.mm());
+    let top = slice.leg.datums.counter_top.mm() + behind(slice, view.scale.factor()) / view.scale.factor();
     let lean = (at_counter - at_floor).mm() / slice.leg.datums.counter_top.mm().max(1.0);
     let low = slice.floor(at_floor.mm());
     let p = |z: f64| PaperPoint::new(view.x_mm(at_floor.mm() + lean * z), view.y_mm(z));

@@ -11,7 +11,7 @@ pub fn notes(slice: &Slice, show: Show) -> Vec<(String, String)> {
     let mut say = |lead: &str, sentence: String| all.push((lead.to_owned(), sentence));
     let build = slice.near.build;
     let line = if slice.is_notch() { slice.hole.1 } else { slice.hole.0 };
-    let edge = if slice.is_notch() { "back edge" } else { "front edge" };
+    let edge = if slice.is_notch() { slice.edge_words().1 } else { slice.edge_words().0 };
     let (board, frame) = (slice.near.at[1], slice.near.at[2]);
     if let Some(word) = finish_word(build) {
         let sentence = if frame > board {

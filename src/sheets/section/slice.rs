@@ -178,6 +178,11 @@ impl<'s> Slice<'s> {
         self.cutout.open
     }
 
+    /// What the near and the far edge of the cutout are called: front and back are the run's own.
+    pub fn edge_words(&self) -> (&'static str, &'static str) {
+        if self.facing == Face::Back { ("back edge", "front edge") } else { ("front edge", "back edge") }
+    }
+
     /// What the cutout is called on this sheet.
     pub fn word(&self) -> &'static str {
         if self.is_notch() { "notch" } else { "well" }
