@@ -18,6 +18,8 @@ struct Label<'t> {
     mark: &'t str,
     lines: Vec<(String, Style)>,
     beside: bool,
+    /// Without a ring: in low openings, the mark semi-bold and the name after it.
+    bare: bool,
 }
 
 impl Label<'_> {
@@ -25,7 +27,15 @@ impl Label<'_> {
         self.lines.iter().map(|(line, _)| lettering::width(line, BODY, Weight::Regular)).fold(0.0, f64::max)
     }
 
+    fn bare_mark_width(&self) -> f64 {
+        lettering::width(self.mark, BODY, Weight::SemiBold)
+    }
+
     fn size(&self) -> (f64, f64) {
+        if self.bare {
+            let words = self.words_width();
+            return (self.bare_mark_width() + if words > 0.0 { 1.5 + words } else { 0.0 }, 3.4);
+        }
         let ring = marks::ring_radius(self.mark) * 2.0;
         let words = self.words_width();
         let height = self.lines.len() as f64 * PITCH;
@@ -39,6 +49,14 @@ impl Label<'_> {
     fn draw(&self, canvas: &mut Canvas, at: Layer, centre: PaperPoint) {
         let radius = marks::ring_radius(self.mark);
         let (width, height) = self.size();
+        if self.bare {
+            let start = centre.moved(-width / 2.0, 1.15);
+            canvas.text(at, start, self.mark, &Style::body().bold());
+            if let Some((line, style)) = self.lines.first() {
+                canvas.text(at, start.moved(self.bare_mark_width() + 1.5, 0.0), line, style);
+            }
+            return;
+        }
         let ring = if self.beside {
             centre.moved(-width / 2.0 + radius, 0.0)
         } else {
@@ -73,7 +91,7 @@ fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
     let names = |width: f64| -> Vec<(String, Style)> {
         wrapped(&words.name, width, BODY, Weight::Regular).into_iter().map(|line| (line, Style::body())).collect()
     };
-    let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside };
+    let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside, bare: false };
     let mut all = Vec::new();
     let width = (room.width() - 3.0).max(10.0);
     if !words.more.is_empty() {
@@ -92,6 +110,8 @@ fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
     all.push(label(names(width * 0.5), false));
     all.push(label(names(width * 0.5), true));
     all.push(label(Vec::new(), false));
+    let bare = |lines: Vec<(String, Style)>| Label { mark: &words.mark, lines, beside: true, bare: true };
+    all.extend([bare(vec![(words.name.clone(), Style::body())]), bare(Vec::new())]);
     all
 }
 
@@ -100,7 +120,8 @@ fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
 pub fn inside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, aim: PaperPoint) -> bool {
     for label in labels(words, room) {
         let (width, height) = label.size();
-        let (dx, dy) = ((room.width() - width) / 2.0 - CLEAR, (room.height() - height) / 2.0 - CLEAR);
+        let clear = if label.bare { CLEAR / 2.0 } else { CLEAR };
+        let (dx, dy) = ((room.width() - width) / 2.0 - clear, (room.height() - height) / 2.0 - clear);
         if dx < 0.0 || dy < 0.0 {
             continue;
         }
@@ -115,7 +136,7 @@ pub fn inside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, aim: Pa
         let inside = |p: &PaperPoint| (p.x - middle.x).abs() <= dx + 1e-9 && (p.y - middle.y).abs() <= dy + 1e-9;
         places.retain(inside);
         places.sort_by(|a, b| a.distance(aim).total_cmp(&b.distance(aim)));
-        if let Some(place) = places.into_iter().find(|p| is_free(canvas, *p, width, height)) {
+        if let Some(place) = places.into_iter().find(|p| is_free(canvas, *p, width, height, clear)) {
             label.draw(canvas, at, place);
             return true;
         }
@@ -123,8 +144,8 @@ pub fn inside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, aim: Pa
     false
 }
 
-fn is_free(canvas: &Canvas, p: PaperPoint, width: f64, height: f64) -> bool {
-    let (dx, dy) = (width / 2.0 + CLEAR, height / 2.0 + CLEAR);
+fn is_free(canvas: &Canvas, p: PaperPoint, width: f64, height: f64, clear: f64) -> bool {
+    let (dx, dy) = (width / 2.0 + clear, height / 2.0 + clear);
     canvas.is_box_free(p.x - dx, p.y - dy, p.x + dx, p.y + dy)
 }
 
@@ -133,7 +154,7 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
     let middle = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
     let plain = |text: &str| (text.to_owned(), Style::body());
     let grey = |text: &String| (text.clone(), Style::caption());
-    let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside };
+    let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside, bare: false };
     let stacked: Vec<(String, Style)> = std::iter::once(plain(&words.name)).chain(words.more.iter().map(grey)).collect();
     let mut tried = Vec::new();
     if !words.more.is_empty() {
@@ -164,7 +185,7 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
                 };
                 let (dx, dy) = (width / 2.0, height / 2.0);
                 let held = place.x - dx >= within.left && place.x + dx <= within.right && place.y - dy >= within.top && place.y + dy <= within.bottom;
-                if own && held && is_free(canvas, place, width, height) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
+                if own && held && is_free(canvas, place, width, height, CLEAR) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
                     label.draw(canvas, at, place);
                     marks::leader(canvas, at, &[dot, end], LeaderEnd::Dot, Colour::INK);
                     return;

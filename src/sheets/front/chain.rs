@@ -17,17 +17,21 @@ const ROW: f64 = 4.2;
 pub fn under(e: &Elevation<'_>, scale: Scale) -> f64 {
     let width = |text: &str| lettering::width(text, BODY, Weight::SemiBold);
     let modules = e.part.modules.clone().filter_map(|index| e.leg.modules.get(index));
-    let room = modules.map(|module| {
+    // How far each module is from holding its number, and its letter beside that.
+    let short = modules.map(|module| {
         let second = e.show.second(module.width()).map_or(0.0, |text| 5.5 + width(&text));
         let number = width(&e.show.text(module.width())) + second;
         let size = module.width().mm() * scale.factor();
-        match () {
-            _ if size < number + 2.5 => ROW * 2.0 + 1.5,
-            _ if size < number + 2.0 * width(&module.id) + 13.0 => ROW + 1.3,
-            _ => 0.0,
-        }
+        (size < (number + 2.5).max(6.0), size < number + 2.0 * width(&module.id) + 13.0)
     });
-    room.fold(0.0, f64::max)
+    let short: Vec<(bool, bool)> = short.collect();
+    if short.windows(2).any(|pair| pair[0].0 && pair[1].0) {
+        ROW * 2.0 + 1.5
+    } else if short.iter().any(|module| module.1) {
+        ROW + 1.3
+    } else {
+        0.0
+    }
 }
 
 /// A stretch of the chain.
@@ -56,11 +60,11 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         let fits = part.fits(&e.view, e.show);
         // Neighbours that don't fit stand on two rows by turns.
         row = if fits || row > 0.0 { 0.0 } else { ROW };
-        let lower = if row > 0.0 { 0.0 } else { ROW };
+        let lower = if fits || row > 0.0 { 0.0 } else { ROW };
         part = match (fits, index) {
             (true, _) => part,
-            (false, 0) if e.part.first => part.number(Number::Before(6.5)),
-            (false, last) if last + 1 == count && e.part.last => part.number(Number::After(6.5)),
+            (false, 0) => part.number(Number::Before(6.5)),
+            (false, last) if last + 1 == count => part.number(Number::After(6.5)),
             _ => part.number(Number::Under(lower)),
         };
         let width = part.lettering_width(e.show);

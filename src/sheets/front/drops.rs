@@ -82,7 +82,12 @@ fn columns<'s>(e: &Elevation<'s>) -> Vec<Column<'s>> {
 /// The best place of a column's line and its numbers: as near as can be to 6 mm inside the left edges.
 fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f64, Vec<Option<Vec<Text>>>)> {
     let width = column.high - column.low;
-    let mut offsets: Vec<f64> = [6.0, 5.0, 8.0, 4.0, 10.0, 12.0, 14.0, 18.0, 22.0].into_iter().filter(|off| off + 2.0 < width).collect();
+    // In a low opening the mark has to stand beside the number, which then keeps to the left.
+    let plane = e.facing.plane();
+    let height = |edge: &Edge<'_>| edge.fitting.cutout(plane).map_or(f64::MAX, |cutout| e.view.size(cutout.extent.height()));
+    let low = column.edges.iter().any(|edge| height(edge) < 11.0);
+    let wanted = if low { [2.5, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 14.0, 18.0] } else { [6.0, 5.0, 8.0, 4.0, 10.0, 12.0, 14.0, 18.0, 22.0] };
+    let mut offsets: Vec<f64> = wanted.into_iter().filter(|off| off + 2.0 < width).collect();
     if column.round {
         offsets.clear();
     }
