@@ -127,17 +127,17 @@ impl<'s> Cell<'s> {
     }
 
     /// The running line under the board, from its own edge.
-    fn from_edge(&self, line: f64) -> Running {
+    fn edge_line(&self, line: f64) -> Running {
         let (width, edge) = (self.facing.board.extent.width(), self.facing.edge_x());
         let mut stops = self.stops(false);
-        let far = if self.facing.from_right() { Length::ZERO } else { width };
+        let far = if self.facing.is_read_leftwards() { Length::ZERO } else { width };
         stops.push(Stop { at: (far, Length::ZERO), name: "board edge".to_owned(), witness: None });
         stops.retain(|stop| stop.at.0 != edge);
         Running { datum: (edge, Length::ZERO), datum_name: "board edge".to_owned(), line, side: Side::Below, finished: false, stops }
     }
 
     /// The running line over the board, from the finished end or face.
-    fn from_finished(&self, line: f64) -> Running {
+    fn finished_line(&self, line: f64) -> Running {
         let datum = self.facing.datum();
         Running {
             datum: (self.facing.datum_x(), self.facing.board.extent.height()),
@@ -173,8 +173,8 @@ impl<'s> Cell<'s> {
         Margins {
             left: OFF + Upright::reach(own, show),
             right: OFF + Upright::reach(drops(counter).into_iter(), show).max(words),
-            up: self.level.max(HEAD + self.reach(&self.from_finished(0.0)) + OFF.max(over + 3.0)),
-            down: OFF + self.reach(&self.from_edge(0.0)) + 1.0,
+            up: self.level.max(HEAD + self.reach(&self.finished_line(0.0)) + OFF.max(over + 3.0)),
+            down: OFF + self.reach(&self.edge_line(0.0)) + 1.0,
         }
     }
 
@@ -208,7 +208,7 @@ impl<'s> Cell<'s> {
         format!("{} {name}, {}", self.set.solved.show.prose(build.board), self.facing.seen_from())
     }
 
-    fn from_words(&self) -> String {
+    fn datum_words(&self) -> String {
         format!("from the {}", self.facing.datum().words())
     }
 
@@ -216,7 +216,7 @@ impl<'s> Cell<'s> {
         let title = lettering::width(&self.name(), TITLE, Weight::SemiBold) + 4.0;
         let size = lettering::width(&self.size_words(), TITLE, Weight::Regular);
         let sheet = lettering::width(&self.sheet_words(), BODY, Weight::Regular);
-        let from = 3.6 + lettering::width(&self.from_words(), BODY, Weight::SemiBold);
+        let from = 3.6 + lettering::width(&self.datum_words(), BODY, Weight::SemiBold);
         (title + size).max(sheet).max(from)
     }
 
@@ -246,7 +246,7 @@ impl<'s> Cell<'s> {
         if !self.openings().is_empty() {
             let place = corner.moved(0.0, 12.8);
             marks::flaglet(canvas, at, place);
-            canvas.text(at, place.moved(3.6, 0.0), &self.from_words(), &Style::body().bold().coloured(Colour::ACCENT));
+            canvas.text(at, place.moved(3.6, 0.0), &self.datum_words(), &Style::body().bold().coloured(Colour::ACCENT));
         }
     }
 
@@ -280,7 +280,7 @@ impl<'s> Cell<'s> {
         let counter = self.counter_top();
         let (left, right) = (view.x(Length::ZERO), view.x(width));
         let (top, bottom) = (view.y(height), view.y(Length::ZERO));
-        self.from_edge(bottom + OFF).draw(canvas, at, view, show);
+        self.edge_line(bottom + OFF).draw(canvas, at, view, show);
         let openings = self.openings();
         let own: Vec<(Length, String, Length)> =
             self.levels().into_iter().chain([(Length::ZERO, "board bottom".to_owned(), Length::ZERO)]).collect();
@@ -298,7 +298,7 @@ impl<'s> Cell<'s> {
         }
         let over = (counter - height).mm() * s;
         let line = top - OFF.max(over + 3.0);
-        let running = self.from_finished(line);
+        let running = self.finished_line(line);
         // The datum is drawn where it lies near; else the line comes in from its side.
         let (zero, edge) = (view.x(self.facing.datum_x()), view.x(self.facing.edge_x()));
         let begin = ((zero - edge).abs() > OFF).then(|| edge + (zero - edge).signum() * 4.0);

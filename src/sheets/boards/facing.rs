@@ -44,13 +44,13 @@ impl Facing<'_> {
     }
 
     /// The datum lies at the board's right as seen, so that tapes run to the left.
-    pub fn from_right(&self) -> bool {
+    pub fn is_read_leftwards(&self) -> bool {
         self.datum_x() > self.board.extent.width().half()
     }
 
     /// x of the board's own edge on the datum's side.
     pub fn edge_x(&self) -> Length {
-        if self.from_right() { self.board.extent.width() } else { Length::ZERO }
+        if self.is_read_leftwards() { self.board.extent.width() } else { Length::ZERO }
     }
 
     /// A region of the plane, as seen.

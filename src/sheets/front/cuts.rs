@@ -17,7 +17,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         let kind = Kind::Section(e.leg_index, index);
         let (Some(letter), Some(sheet)) = (e.set.section_letter(kind), e.set.number(kind)) else { continue };
         let behind = fitting.face == Face::Back;
-        if !e.part.has(fitting) || behind != e.from_behind() {
+        if !e.part.has(fitting) || behind != e.is_behind() {
             continue;
         }
         let Some(cutout) = fitting.cutout(Plane::Counter) else { continue };
@@ -63,7 +63,7 @@ fn words_width(letter: &str, sheet: Option<&str>) -> f64 {
 fn is_free(canvas: &Canvas, e: &Elevation<'_>, x: f64, upper: bool, letter: &str, sheet: Option<&str>) -> bool {
     let (y, out) = start(e, x, upper);
     let (a, b) = (y.min(y + out * STROKE), y.max(y + out * STROKE));
-    let (left, right) = if e.from_behind() { (2.0, 8.0 + words_width(letter, sheet)) } else { (8.0, 1.0 + words_width(letter, sheet)) };
+    let (left, right) = if e.is_behind() { (2.0, 8.0 + words_width(letter, sheet)) } else { (8.0, 1.0 + words_width(letter, sheet)) };
     canvas.is_box_free(x - left, a - 0.6, x + right, b + 0.6)
 }
 
@@ -72,7 +72,7 @@ fn stroke(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, x: f64, upper: bool
     let p = PaperPoint::new;
     canvas.line(at, p(x, y), p(x, y + out * STROKE), Pen::CUT);
     // Sections look to the cook's left, so that depth runs to the right in them.
-    let look = if e.from_behind() { 1.0 } else { -1.0 };
+    let look = if e.is_behind() { 1.0 } else { -1.0 };
     let end = y + out * (STROKE - 0.35);
     canvas.line(at, p(x, end), p(x + look * 4.5, end), Pen::SECONDARY);
     canvas.arrow_sized(at, p(x + look * 7.0, end), if look > 0.0 { 0.0 } else { 180.0 }, Colour::INK, 3.2, 1.3);

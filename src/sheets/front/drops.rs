@@ -14,6 +14,9 @@ use crate::units::Length;
 /// Least width that openings of one column share, mm.
 const SHARED: f64 = 15.0;
 
+/// What is written at each edge of a column; nothing where every place is taken.
+type Numbers = Vec<Option<Vec<Text>>>;
+
 /// An edge that a drop reaches.
 struct Edge<'s> {
     fitting: &'s Fitting,
@@ -80,7 +83,7 @@ fn columns<'s>(e: &Elevation<'s>) -> Vec<Column<'s>> {
 }
 
 /// The best place of a column's line and its numbers: as near as can be to 6 mm inside the left edges.
-fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f64, Vec<Option<Vec<Text>>>)> {
+fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f64, Numbers)> {
     let width = column.high - column.low;
     // In a low opening the mark has to stand beside the number, which then keeps to the left.
     let plane = e.facing.plane();
@@ -95,7 +98,7 @@ fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f6
     if !column.round {
         offsets.push((width - 2.5).max(width / 2.0));
     }
-    let mut best: Option<(usize, f64, Vec<Option<Vec<Text>>>)> = None;
+    let mut best: Option<(usize, f64, Numbers)> = None;
     for off in offsets {
         let x = column.low + off;
         // The line with its open circle keeps off the numbers of other columns.
@@ -117,7 +120,7 @@ fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f6
 }
 
 /// The numbers of a column with its line at x; `None` where a number meets something everywhere.
-fn numbers(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>, x: f64) -> Vec<Option<Vec<Text>>> {
+fn numbers(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>, x: f64) -> Numbers {
     let mut taken: Vec<[PaperPoint; 4]> = Vec::new();
     let mut all = Vec::new();
     for edge in &column.edges {
@@ -172,7 +175,7 @@ fn meet(a: &[PaperPoint; 4], b: &[PaperPoint; 4]) -> bool {
     !(apart(|p| p.x) || apart(|p| p.y))
 }
 
-fn draw_column(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, column: &Column<'_>, x: f64, texts: Vec<Option<Vec<Text>>>) {
+fn draw_column(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, column: &Column<'_>, x: f64, texts: Numbers) {
     let top = e.leg.datums.counter_top;
     let y0 = e.view.y(top);
     let model_x = Length::from_mm((x - e.view.origin.x) / e.view.scale.factor());

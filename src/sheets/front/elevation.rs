@@ -219,7 +219,7 @@ impl<'s> Elevation<'s> {
     }
 
     /// Whether it is seen from behind.
-    pub fn from_behind(&self) -> bool {
+    pub fn is_behind(&self) -> bool {
         self.facing.face == Face::Back
     }
 }

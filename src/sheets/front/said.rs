@@ -4,13 +4,14 @@ use super::elevation::Elevation;
 use super::stops::opens_up;
 use crate::findings::Severity;
 use crate::solve::{Bound, Datum};
+use crate::units::Length;
 
 /// Notes of an elevation, lead word and sentence, the caution last. Where the schedule has not the sizes in the frame
 /// they are said here.
 pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
     let mut notes = Vec::new();
     let mut say = |lead: &str, sentence: String| notes.push((lead.to_owned(), sentence));
-    if e.from_behind() {
+    if e.is_behind() {
         say(
             "Seen from behind",
             "left and right on this sheet are those of someone who stands behind the run.".to_owned(),
@@ -18,21 +19,12 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
     }
     let d = &e.leg.datums;
     let show = e.show;
-    for (_, fitting) in e.fittings() {
-        let Some(cutout) = fitting.cutout(e.facing.plane()) else { continue };
-        if opens_up(fitting, &e.facing) {
-            let (counter, frame) = (d.drop(Datum::CounterTop, cutout.extent.y0), d.drop(Datum::FrameTop, cutout.extent.y0));
-            say(
-                &fitting.mark,
-                format!("is open at the top: its bottom lies {} down from the counter top, {} from the frame top.", show.prose(counter), show.prose(frame)),
-            );
-        } else if fitting.to_floor {
-            let (x0, x1) = e.facing.span(cutout.extent.x0, cutout.extent.x1);
-            let high = |x: crate::units::Length| {
-                show.prose(cutout.extent.y1 - crate::units::Length::from_mm(e.floor.height(x.mm())))
-            };
-            say(&fitting.mark, format!("is {} high at its left edge, {} at its right, down to the floor as drawn.", high(x0), high(x1)));
-        }
+    for (counter, frame, marks) in open_at_top(e) {
+        let (counter, frame) = (show.prose(counter), show.prose(frame));
+        say("Open at the top", format!("{}: bottom {counter} down from the counter top, {frame} from the frame top.", marks.join(", ")));
+    }
+    if let Some(sentence) = bays(e) {
+        say("To the floor", sentence);
     }
     if !has_frame {
         let gap = show.prose(e.set.solved.frame.rough_gap);
@@ -45,7 +37,7 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
         }
     }
     let mut drawn = "bare frame behind the boards.".to_owned();
-    if d.board_left != crate::units::Length::ZERO || d.board_right != d.finished_right {
+    if d.board_left != Length::ZERO || d.board_right != d.finished_right {
         drawn += " Pale end strips: finish, not there yet.";
     }
     if e.set.solved.trim.is_some() {
@@ -57,6 +49,51 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
     say("Open circle", format!("where the tape starts. {check}"));
     say("Caution", "local code and the fittings\u{2019} manuals govern; gas, power and water by licensed trades.".to_owned());
     notes
+}
+
+/// Openings that are open at the top, those of one depth together: drops of their bottoms from the counter's top and
+/// from the frame's, and their marks.
+fn open_at_top<'s>(e: &Elevation<'s>) -> Vec<(Length, Length, Vec<&'s str>)> {
+    let d = &e.leg.datums;
+    let mut groups: Vec<(Length, Length, Vec<&str>)> = Vec::new();
+    for (_, fitting) in e.fittings().filter(|(_, fitting)| opens_up(fitting, &e.facing)) {
+        let Some(cutout) = fitting.cutout(e.facing.plane()) else { continue };
+        let (counter, frame) = (d.drop(Datum::CounterTop, cutout.extent.y0), d.drop(Datum::FrameTop, cutout.extent.y0));
+        match groups.iter_mut().find(|group| group.0 == counter) {
+            Some(group) => group.2.push(&fitting.mark),
+            None => groups.push((counter, frame, vec![&fitting.mark])),
+        }
+    }
+    groups
+}
+
+/// Heights of the bays that reach the floor, at both edges; their range where there are many.
+fn bays(e: &Elevation<'_>) -> Option<String> {
+    let show = e.show;
+    let heights: Vec<(&str, Length, Length)> = e
+        .fittings()
+        .filter(|(_, fitting)| fitting.to_floor)
+        .filter_map(|(_, fitting)| {
+            let cutout = fitting.cutout(e.facing.plane())?;
+            let (x0, x1) = e.facing.span(cutout.extent.x0, cutout.extent.x1);
+            let high = |x: Length| cutout.extent.y1 - Length::from_mm(e.floor.height(x.mm()));
+            Some((fitting.mark.as_str(), high(x0), high(x1)))
+        })
+        .collect();
+    let least = heights.iter().map(|bay| bay.1.min(bay.2)).min()?;
+    let most = heights.iter().map(|bay| bay.1.max(bay.2)).max()?;
+    if heights.len() > 4 {
+        return Some(format!("bays are {} to {} high, down to the floor as drawn.", show.prose(least), show.prose(most)));
+    }
+    let bay = |(mark, left, right): &(&str, Length, Length)| {
+        if show.rounded(*left) == show.rounded(*right) {
+            format!("{mark} is {} high", show.prose(*left))
+        } else {
+            format!("{mark} is {} high at its left edge, {} at its right", show.prose(*left), show.prose(*right))
+        }
+    };
+    let all: Vec<String> = heights.iter().map(bay).collect();
+    Some(format!("{}, down to the floor as drawn.", all.join("; ")))
 }
 
 fn clear_of(e: &Elevation<'_>, bound: &Bound, finished: Datum) -> String {
