@@ -16,6 +16,7 @@ pub mod levels;
 pub mod marks;
 pub mod materials;
 mod measure_twice;
+mod misread;
 pub mod notes;
 mod place;
 mod plan;
@@ -128,7 +129,8 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
 }
 
 /// No page leaves with one label on another, on a foreign line, or off the sheet.
-fn checked(pages: Vec<Page>) -> Result<Vec<Page>, Vec<Unplaced>> {
+fn checked(mut pages: Vec<Page>) -> Result<Vec<Page>, Vec<Unplaced>> {
+    pages.iter_mut().for_each(misread::withheld);
     let unplaced: Vec<Unplaced> = pages
         .iter()
         .filter_map(|page| {

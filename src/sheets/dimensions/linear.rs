@@ -201,7 +201,7 @@ impl Dimension {
     /// Draws it into a layer of the view.
     pub fn draw<S>(&self, canvas: &mut Canvas, at: Layer, view: &View<S>, show: Show) {
         let id = canvas.next_number();
-        let facts = if self.is_misread(show) { Vec::new() } else { self.facts(id, view, show) };
+        let facts = self.facts(id, view, show);
         let group = canvas.layer_with(at, "dim", facts);
         let (a, b) = (view.at(self.from.0, self.from.1), view.at(self.to.0, self.to.1));
         self.witness(canvas, group, a, "from", self.witness_from, self.ghost_from);
@@ -224,15 +224,6 @@ impl Dimension {
             Number::Fitted => !self.fits(view, show),
             _ => view.size(self.length()) < 6.0,
         }
-    }
-
-    /// Whether the outside checker would take the printed figures for others: it reads 11/16, 13/16 and 15/16 by
-    /// themselves as 1 1/16 and so on. Such a dimension is drawn like any other, but carries no facts; parts of a
-    /// chain keep theirs, or the chain couldn't be added up.
-    fn is_misread(&self, show: Show) -> bool {
-        let text = show.text(self.shown.unwrap_or(self.length()));
-        let top = text.chars().take_while(char::is_ascii_digit).count();
-        self.chain.is_none() && top == 2 && text.chars().nth(2) == Some(crate::units::show::FRACTION_SLASH)
     }
 
     fn facts<S>(&self, id: usize, view: &View<S>, show: Show) -> Vec<Fact> {
