@@ -1,5 +1,7 @@
 //! Tables made to fit a width: stretched, wrapped, or split into several with their key columns repeated.
 
+use std::borrow::Cow;
+
 use crate::drawing::lettering::{BODY, Weight};
 use crate::sheets::notes::wrapped;
 use crate::sheets::table::{Cell, Column, Table};
@@ -50,6 +52,20 @@ pub fn parts(table: Table, keys: usize, width: f64) -> Vec<Table> {
             stretched(Table { columns, rows, breaks: table.breaks.clone() }, width)
         })
         .collect()
+}
+
+/// A table that is taken up again at a row: a key that stands only in the first row of its group is repeated there.
+pub fn continued(table: &Table, from: usize) -> Cow<'_, Table> {
+    let empty = |row: usize| matches!(table.rows.get(row).and_then(|cells| cells.first()), Some(Cell::Empty));
+    if from == 0 || !empty(from) {
+        return Cow::Borrowed(table);
+    }
+    let key = (0..from).rev().find(|row| !empty(*row) && !table.goes_on(*row)).map(|row| table.rows[row][0].clone());
+    let mut table = table.clone();
+    if let (Some(key), Some(cell)) = (key, table.rows[from].first_mut()) {
+        *cell = key;
+    }
+    Cow::Owned(table)
 }
 
 /// One row whose words may take several lines: further lines are rows that go on. The first cell must be short.

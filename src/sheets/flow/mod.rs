@@ -172,8 +172,9 @@ impl<'f, 's> Flow<'f, 's> {
                 continue;
             }
             let (index, set) = (self.current, self.set);
+            let shown = fit::continued(table, from);
             if let Some(sheet) = self.sheets.last_mut() {
-                sheet.put_rows(set, index, title, table, from, to);
+                sheet.put_rows(set, index, title, &shown, from, to);
             }
             from = to;
             if from < table.rows.len() {

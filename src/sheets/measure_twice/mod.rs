@@ -20,7 +20,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         "Before the first cut",
         &[
             note("Measure", "each length below on the thing itself, write it down, tick the box."),
-            note("Stop", "where your length is off by more than the last column says: change the job, draw anew, then cut."),
+            note(
+                "Stop",
+                "where your length is off by more than the last column says: change the job, draw anew, then cut.",
+            ),
             note("Never cut", "a fitting\u{2019}s opening before the fitting is on site and measured."),
         ],
     );
@@ -78,7 +81,11 @@ pub fn add(flow: &mut Flow<'_, '_>, show: Show, title: &str, checks: &[Check], s
         if sheets {
             columns.extend([of("published", 9999), of("measured\nbefore", 9999)]);
         }
-        columns.extend([of("drawn with", 9999), Column::words(0.0, "measured\nnow"), of("stop if off\nby more than", 99)]);
+        columns.extend([
+            of("drawn with", 9999),
+            Column::words(0.0, "measured\nnow"),
+            of("stop if off\nby more than", 99),
+        ]);
         let fixed: f64 = columns.iter().map(|column| column.width).sum();
         let rest = width - fixed;
         let blank = columns.len() - 2;

@@ -56,7 +56,11 @@ fn floor(set: &Set<'_>, leg: &Leg) -> Vec<Check> {
     let lowest = leg.feet.iter().enumerate().min_by_key(|(index, foot)| (foot.ground, *index));
     let highest = leg.feet.iter().enumerate().max_by_key(|(index, foot)| (foot.ground, usize::MAX - index));
     let (Some((low, foot)), Some((high, _))) = (lowest, highest) else { return Vec::new() };
-    let fall = check(format!("floor, from foot {} down to foot {}", high + 1, low + 1), -foot.ground, set.solved.tolerances.cut);
+    let fall = check(
+        format!("floor, from foot {} down to foot {}", high + 1, low + 1),
+        -foot.ground,
+        set.solved.tolerances.cut,
+    );
     vec![fall]
 }
 
@@ -73,7 +77,9 @@ fn layers(set: &Set<'_>, leg: &Leg) -> Vec<Check> {
         check("substrate, thickness", solved.substrate.thickness, cut),
         check("counter past the finished face", -datums.counter_front, cut),
     ];
-    for (face, word) in [(Face::Front, "front"), (Face::Left, "left end"), (Face::Right, "right end"), (Face::Back, "back")] {
+    for (face, word) in
+        [(Face::Front, "front"), (Face::Left, "left end"), (Face::Right, "right end"), (Face::Back, "back")]
+    {
         let build = leg.build(face);
         if build.board > Length::ZERO {
             checks.push(check(format!("{word}, {} thickness", build.board_name), build.board, cut));

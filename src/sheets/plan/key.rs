@@ -31,7 +31,8 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     let bar = canvas.layer(view.layer, "scale-bar");
     crate::sheets::marks::scale_bar(&mut canvas, bar, inside.right - 3.0, inside.top + 4.5, scale, solved.show.system);
     let geometry = canvas.layer(view.layer, "run");
-    let seen = |index: usize| Seen { leg: &solved.legs[index], index, placement: solved.legs[index].placement, view: &view };
+    let seen =
+        |index: usize| Seen { leg: &solved.legs[index], index, placement: solved.legs[index].placement, view: &view };
     for index in 0..solved.legs.len() {
         walls::draw(&mut canvas, geometry, &seen(index));
         run::draw(&mut canvas, geometry, &seen(index));
@@ -56,7 +57,9 @@ fn extents(set: &Set<'_>) -> (f64, f64, f64, f64) {
     let mut all = (f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
     for leg in &set.solved.legs {
         let reach = walls::reach(leg, 0.05);
-        for (u, v) in [(reach.left, reach.front), (reach.right, reach.front), (reach.right, reach.back), (reach.left, reach.back)] {
+        for (u, v) in
+            [(reach.left, reach.front), (reach.right, reach.front), (reach.right, reach.back), (reach.left, reach.back)]
+        {
             let p = leg.placement.to_plan(LegPoint::new(u, v));
             all = (all.0.min(p.x), all.1.min(p.y), all.2.max(p.x), all.3.max(p.y));
         }

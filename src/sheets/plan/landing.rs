@@ -17,7 +17,8 @@ pub struct Landing {
 
 /// Whether a fitting wants clear counter beside it: a burner, a grill, a sink.
 pub fn wants(fitting: &Fitting) -> bool {
-    let cut = matches!(fitting.kind, FittingKind::Notch | FittingKind::Well) && fitting.cutout(Plane::Counter).is_some();
+    let cut =
+        matches!(fitting.kind, FittingKind::Notch | FittingKind::Well) && fitting.cutout(Plane::Counter).is_some();
     cut && !matches!(fitting.look, Look::Faucet | Look::Hole)
 }
 

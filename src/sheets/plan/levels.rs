@@ -26,8 +26,14 @@ struct Level {
 fn levels(leg: &Leg) -> Vec<Level> {
     let mut list: Vec<Level> = Vec::new();
     let datums = [
-        Datum::FinishedFace, Datum::CounterEdge, Datum::BoardFace, Datum::FrameFace, Datum::FrameBack, Datum::BoardBack,
-        Datum::FinishedBack, Datum::CounterBack,
+        Datum::FinishedFace,
+        Datum::CounterEdge,
+        Datum::BoardFace,
+        Datum::FrameFace,
+        Datum::FrameBack,
+        Datum::BoardBack,
+        Datum::FinishedBack,
+        Datum::CounterBack,
     ];
     for datum in datums {
         let v = leg.datums.at(datum);
@@ -57,7 +63,8 @@ pub fn reach(leg: &Leg, show: Show) -> f64 {
 pub fn table(leg: &Leg, show: Show) -> Table {
     let columns = vec![
         Column::words(52.0, "face or edge"),
-        Column::figures(table::figures_width(show, Length::from_mm(999.0)).max(40.0), "from\nfinished face").from_finished(),
+        Column::figures(table::figures_width(show, Length::from_mm(999.0)).max(40.0), "from\nfinished face")
+            .from_finished(),
     ];
     let row = |level: Level| vec![Cell::Words(level.name), Cell::Finished(level.v)];
     Table { columns, rows: levels(leg).into_iter().map(row).collect(), breaks: Vec::new() }

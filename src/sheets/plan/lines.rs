@@ -84,7 +84,14 @@ pub fn in_front(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, lin
 }
 
 /// Module edges as running numbers where the parts are too narrow for numbers of their own.
-fn running(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, line: f64, positions: &[(Length, String)]) -> f64 {
+fn running(
+    canvas: &mut Canvas,
+    at: Layer,
+    seen: &Seen<'_>,
+    show: Show,
+    line: f64,
+    positions: &[(Length, String)],
+) -> f64 {
     let front = seen.leg.datums.counter_front;
     let y = seen.at(Length::ZERO, front).y + 1.5;
     // Letters stand over the line, each in the middle of its module, where they find room.
@@ -125,7 +132,8 @@ fn running(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show, line: f6
 /// Height that the lines in front of the run take at most, from the chain's line down, mm.
 pub fn front_height(leg: &Leg, factor: f64, show: Show) -> f64 {
     let narrow = leg.modules.iter().any(|module| module.width().mm() * factor < 24.0);
-    let second = show.second(Length::from_mm(9999.0)).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
+    let second =
+        show.second(Length::from_mm(9999.0)).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
     NEXT + 3.0 + if narrow { 26.0 + second } else { 0.0 }
 }
 

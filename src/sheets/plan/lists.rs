@@ -94,8 +94,11 @@ fn job(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         ("Drawn by", &job.drawn_by),
         ("Date", &job.date),
     ];
-    let facts: Vec<(String, String)> =
-        facts.iter().filter(|(_, text)| !text.trim().is_empty()).map(|(lead, text)| ((*lead).to_owned(), (*text).clone())).collect();
+    let facts: Vec<(String, String)> = facts
+        .iter()
+        .filter(|(_, text)| !text.trim().is_empty())
+        .map(|(lead, text)| ((*lead).to_owned(), (*text).clone()))
+        .collect();
     flow.notes("The job", &facts);
 }
 
@@ -146,7 +149,10 @@ fn reading(set: &Set<'_>) -> Vec<(String, String)> {
     let note = |lead: &str, text: &str| (lead.to_owned(), text.to_owned());
     let mut notes = vec![
         note("Counter", "the strong outline, cut over the run. Substrate not shown."),
-        note("Grey dashes", "bare frames under the counter; small circles are their feet, numbered as in the schedule."),
+        note(
+            "Grey dashes",
+            "bare frames under the counter; small circles are their feet, numbered as in the schedule.",
+        ),
         note("Dash, two dots", "bodies of the fittings, where they are known."),
         note("Left, right", "as the cook sees them, standing before the finished face."),
     ];
@@ -154,7 +160,10 @@ fn reading(set: &Set<'_>) -> Vec<(String, String)> {
         notes.push(note("Services", "where pipes and cables come up: licensed trades and local code decide."));
     }
     if set.solved.legs.iter().flat_map(|leg| &leg.fittings).any(|fitting| fitting.heat.is_some()) {
-        notes.push(note("Caution", "clearances to what burns are those of the fitting\u{2019}s manual; this plan does not check them."));
+        notes.push(note(
+            "Caution",
+            "clearances to what burns are those of the fitting\u{2019}s manual; this plan does not check them.",
+        ));
     }
     notes
 }

@@ -54,9 +54,7 @@ pub fn rings(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, kept: &mut Kept) {
     }
 }
 
-fn in_counter(
-    canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting, centre: PaperPoint, kept: &mut Kept,
-) {
+fn in_counter(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, fitting: &Fitting, centre: PaperPoint, kept: &mut Kept) {
     let radius = marks::ring_radius(&fitting.mark);
     let around = [(0.0, 0.0), (0.0, -3.0), (0.0, 3.0), (-3.0, 0.0), (3.0, 0.0), (0.0, -7.0), (7.0, 0.0), (-7.0, 0.0)];
     let near = around.iter().map(|(dx, dy)| centre.moved(*dx, *dy)).find(|p| ring_fits(canvas, *p, radius));
@@ -82,8 +80,18 @@ fn in_counter(
         return;
     }
     let reach = 8.0 + radius;
-    let far = [(reach, reach), (-reach, reach), (reach, -reach), (-reach, -reach), (2.0 * reach, reach), (-2.0 * reach, reach)];
-    let found = far.iter().map(|(dx, dy)| centre.moved(*dx, *dy)).find(|p| ring_fits(canvas, *p, radius) && !kept.crossed(centre, *p));
+    let far = [
+        (reach, reach),
+        (-reach, reach),
+        (reach, -reach),
+        (-reach, -reach),
+        (2.0 * reach, reach),
+        (-2.0 * reach, reach),
+    ];
+    let found = far
+        .iter()
+        .map(|(dx, dy)| centre.moved(*dx, *dy))
+        .find(|p| ring_fits(canvas, *p, radius) && !kept.crossed(centre, *p));
     if let Some(place) = found {
         led(canvas, at, centre, place, &fitting.mark, kept);
     }
@@ -143,7 +151,9 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
             let wide = run + 1.4 + lettering::width(&words, BODY, Weight::Regular);
             let base = y + if out > 0.0 { 5.8 } else { -2.4 };
             let (top, bottom) = (base - 4.0, base + 1.0);
-            if !canvas.is_box_free(x - 6.5, top.min(y - 6.0), x - 0.6, bottom) && !canvas.is_box_free(x - 6.0, top, x + 1.0, bottom) {
+            if !canvas.is_box_free(x - 6.5, top.min(y - 6.0), x - 0.6, bottom)
+                && !canvas.is_box_free(x - 6.0, top, x + 1.0, bottom)
+            {
                 continue;
             }
             canvas.line(at, p(0.0, 0.0), p(0.0, 5.5), Pen::CUT);
@@ -168,10 +178,13 @@ pub fn services(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, kept: &mut Kept
         let place = seen.at(stub.u, stub.v);
         let (letter, _) = service_words(stub.service);
         canvas.circle(at, place, 0.9, Paint::both(Pen::VISIBLE, Fill::WHITE));
-        let near = [(5.6, 0.0), (-5.6, 0.0), (0.0, -5.6), (0.0, 5.6), (4.6, -4.6), (-4.6, -4.6), (4.6, 4.6), (-4.6, 4.6)];
+        let near =
+            [(5.6, 0.0), (-5.6, 0.0), (0.0, -5.6), (0.0, 5.6), (4.6, -4.6), (-4.6, -4.6), (4.6, 4.6), (-4.6, 4.6)];
         let rounds = [1.0, 1.4, 2.0, 2.8];
         let places = rounds.iter().flat_map(|by| near.iter().map(move |(dx, dy)| place.moved(dx * by, dy * by)));
-        let Some(centre) = places.into_iter().find(|p| ring_fits(canvas, *p, 2.7) && !kept.crossed(place, *p)) else { continue };
+        let Some(centre) = places.into_iter().find(|p| ring_fits(canvas, *p, 2.7) && !kept.crossed(place, *p)) else {
+            continue;
+        };
         kept.ring(centre, 3.1);
         let far = place.distance(centre);
         canvas.line(at, place.towards(centre, 0.9 / far), centre.towards(place, 2.7 / far), Pen::DIMENSION);

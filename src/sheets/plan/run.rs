@@ -1,12 +1,12 @@
 //! The run from above: frames under the counter, the counter, its cutouts, bodies, seams, finished faces, feet.
 
 use super::seen::Seen;
+use crate::drawing::Colour;
 use crate::drawing::{Dash, Fill, Pen, Shape};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::solve::{Extent, Face, Plane};
 use crate::units::Length;
-use crate::drawing::Colour;
 
 /// Draws everything of a leg but its lettering and marks.
 pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {

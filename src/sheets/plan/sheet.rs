@@ -125,7 +125,11 @@ impl<'l> Layout<'l> {
             leg,
             set,
             fan_left,
-            fan: if has_fan { levels::reach(leg, set.solved.show) } else { 4.0 + crate::sheets::table::figures_width(set.solved.show, crate::units::Length::from_mm(99.0)) },
+            fan: if has_fan {
+                levels::reach(leg, set.solved.show)
+            } else {
+                4.0 + crate::sheets::table::figures_width(set.solved.show, crate::units::Length::from_mm(99.0))
+            },
             has_fan,
             ring_left: ring(Face::Left),
             ring_right: ring(Face::Right),

@@ -1,8 +1,8 @@
 //! What bounds a leg, cut through: walls, piers and posts with their hatch, as far as the sheet has room for them.
 
 use super::seen::Seen;
-use crate::drawing::lettering::{BODY, Style, Weight, width};
 use crate::drawing::Pen;
+use crate::drawing::lettering::{BODY, Style, Weight, width};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer};
 use crate::sheets::marks::break_line;
@@ -45,7 +45,8 @@ pub fn reach(leg: &crate::solve::Leg, factor: f64) -> Reach {
     let thick = |bound: &Bound| drawn(bound, factor) / factor;
     let datums = &leg.datums;
     let left = if leg.left.is_open() { datums.counter_left.mm() } else { leg.left.at_counter.mm() - thick(&leg.left) };
-    let right = if leg.right.is_open() { datums.counter_right.mm() } else { leg.right.at_counter.mm() + thick(&leg.right) };
+    let right =
+        if leg.right.is_open() { datums.counter_right.mm() } else { leg.right.at_counter.mm() + thick(&leg.right) };
     let back = datums.counter_back.mm().max(datums.finished_back.mm());
     let back = if leg.back.is_open() { back } else { leg.back.at_counter.mm() + thick(&leg.back) };
     Reach { left: left.min(datums.counter_left.mm().min(0.0)), front: datums.counter_front.mm(), right, back }
@@ -80,7 +81,9 @@ pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
                 let middle = (leg.datums.frame_face.mm() + leg.datums.frame_back.mm()) / 2.0;
                 (middle - side / 2.0, middle + side / 2.0, [true, true])
             }
-            BoundKind::Pier => (reach.front - on / 3.0, if leg.back.is_open() { back + on / 3.0 } else { back }, [true, true]),
+            BoundKind::Pier => {
+                (reach.front - on / 3.0, if leg.back.is_open() { back + on / 3.0 } else { back }, [true, true])
+            }
             _ => (reach.front - on, if leg.back.is_open() { back + on } else { back }, [false, !leg.back.is_open()]),
         };
         Band { bound, face, outer, from, to, across: true }.draw(canvas, at, seen, ends);
@@ -143,12 +146,18 @@ pub fn label(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show) {
     let reach = reach(leg, factor);
     let style = Style::caption();
     if !leg.back.is_open() {
-        let text = gap_words(show, &leg.back, leg.back.at - leg.datums.finished_back, leg.back.at_counter - leg.datums.finished_back);
+        let text = gap_words(
+            show,
+            &leg.back,
+            leg.back.at - leg.datums.finished_back,
+            leg.back.at_counter - leg.datums.finished_back,
+        );
         let y = seen.at_mm(0.0, reach.back).y;
         let right = seen.at_mm(reach.right, 0.0).x.max(seen.at(leg.datums.counter_right, Length::ZERO).x);
         let left = seen.at_mm(reach.left, 0.0).x;
         let run = width(&text, BODY, Weight::Regular);
-        let mut places: Vec<PaperPoint> = [2.0, 6.5, 11.0, 15.5].iter().map(|up| PaperPoint::new(right - run, y - up)).collect();
+        let mut places: Vec<PaperPoint> =
+            [2.0, 6.5, 11.0, 15.5].iter().map(|up| PaperPoint::new(right - run, y - up)).collect();
         places.extend([2.0, 6.5, 11.0].iter().map(|up| PaperPoint::new(left, y - up)));
         places.push(PaperPoint::new(right + 12.0, y + 4.0));
         canvas.text_at_first(at, &places, &text, &style);
@@ -168,7 +177,10 @@ pub fn label(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show) {
         let x = if left { x - run } else { x };
         let high = lines.len() as f64 * 4.5;
         let free = |y: &f64| canvas.is_box_free(x - 0.5, y - 3.5, x + run + 0.5, y - 3.5 + high);
-        let Some(y) = [5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0, 14.0, 17.0].iter().map(|down| front + down).find(free) else { continue };
+        let Some(y) = [5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0, 14.0, 17.0].iter().map(|down| front + down).find(free)
+        else {
+            continue;
+        };
         for (index, text) in lines.iter().enumerate() {
             canvas.text(at, PaperPoint::new(x, y + index as f64 * 4.5), text, &style);
         }

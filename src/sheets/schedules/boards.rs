@@ -16,7 +16,8 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
         let cut = Column::words(fit::rest(width, fixed, 30.0), "cut for");
         let columns = vec![Column::words(26.0, "board"), Column::words(36.0, "of"), across, high, thick, cut];
         let row = |board: &Board| {
-            let marks: Vec<&str> = board.fittings.iter().filter_map(|&k| leg.fittings.get(k)).map(|f| f.mark.as_str()).collect();
+            let marks: Vec<&str> =
+                board.fittings.iter().filter_map(|&k| leg.fittings.get(k)).map(|f| f.mark.as_str()).collect();
             let build = leg.build(board.face);
             let marks = if marks.is_empty() { Cell::Grey("nothing".to_owned()) } else { Cell::Words(marks.join(", ")) };
             vec![

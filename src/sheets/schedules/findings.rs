@@ -72,9 +72,15 @@ pub fn cautions(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let has = |service: Service| legs.iter().any(|leg| leg.stubs.iter().any(|stub| stub.service == service));
     let hot = legs.iter().flat_map(|leg| &leg.fittings).any(|fitting| fitting.heat.is_some());
     let note = |lead: &str, text: &str| (lead.to_owned(), text.to_owned());
-    let mut notes = vec![note("Who decides", "local code, each fitting\u{2019}s manual and listing, and the licensed trades; this list never overrules them.")];
+    let mut notes = vec![note(
+        "Who decides",
+        "local code, each fitting\u{2019}s manual and listing, and the licensed trades; this list never overrules them.",
+    )];
     if hot || has(Service::Gas) {
-        notes.push(note("Gas", "connection, shut-off, vents and pressure test by a licensed gas fitter; keep the vents open."));
+        notes.push(note(
+            "Gas",
+            "connection, shut-off, vents and pressure test by a licensed gas fitter; keep the vents open.",
+        ));
     }
     if hot {
         notes.push(note("Heat", "keep the clearances to anything that burns that the fitting\u{2019}s manual asks for, above and behind too."));
@@ -83,7 +89,10 @@ pub fn cautions(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         notes.push(note("Power", "outdoor circuits need ground-fault protection; by a licensed electrician."));
     }
     if has(Service::Water) || has(Service::Drain) {
-        notes.push(note("Water", "backflow protection, frost draining and the drain\u{2019}s connection as local code asks."));
+        notes.push(note(
+            "Water",
+            "backflow protection, frost draining and the drain\u{2019}s connection as local code asks.",
+        ));
     }
     notes.push(note("Lifting", "weights are worked out, not weighed; plan the lift before the counter is delivered."));
     notes.push(note("Dust", "cutting board, stone and concrete frees silica dust: cut wet, wear a fitted mask."));

@@ -20,18 +20,36 @@ pub fn across(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     use Datum::{BoardLeftEnd, FinishedLeftEnd, FinishedRightEnd, FrameLeftEnd};
     let it = &set.solved.legs[leg];
     let lines = lines(it, |fitting| match fitting.face {
-        Face::Left | Face::Right if matches!(fitting.kind, FittingKind::Opening(_)) => Vec::new(),
+        Face::Left | Face::Right | Face::Back if is_opening(fitting) => Vec::new(),
         _ => vec![("left edge", fitting.left), ("centreline", fitting.centre()), ("right edge", fitting.right)],
     });
     let datums = [FinishedLeftEnd, BoardLeftEnd, FrameLeftEnd, FinishedRightEnd];
     add(flow, set, leg, "Cutouts along the run", "from", &lines, &datums);
 }
 
+/// Openings in the back, named as whoever stands behind the run sees them: their left is towards the right end.
+pub fn across_back(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
+    use Datum::{BoardRightEnd, FinishedLeftEnd, FinishedRightEnd, FrameRightEnd};
+    let it = &set.solved.legs[leg];
+    let lines = lines(it, |fitting| match fitting.face {
+        Face::Back if is_opening(fitting) => {
+            vec![("left edge", fitting.right), ("centreline", fitting.centre()), ("right edge", fitting.left)]
+        }
+        _ => Vec::new(),
+    });
+    let datums = [FinishedRightEnd, BoardRightEnd, FrameRightEnd, FinishedLeftEnd];
+    add(flow, set, leg, "Openings along the back, seen from behind", "from", &lines, &datums);
+}
+
+fn is_opening(fitting: &Fitting) -> bool {
+    matches!(fitting.kind, FittingKind::Opening(_))
+}
+
 /// Openings in the ends: across the end, front to back.
 pub fn across_ends(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let it = &set.solved.legs[leg];
     let lines = lines(it, |fitting| match fitting.face {
-        Face::Left | Face::Right if matches!(fitting.kind, FittingKind::Opening(_)) => {
+        Face::Left | Face::Right if is_opening(fitting) => {
             vec![("front edge", fitting.left), ("centreline", fitting.centre()), ("back edge", fitting.right)]
         }
         _ => Vec::new(),
@@ -77,7 +95,13 @@ fn lines<'l>(leg: &'l Leg, edges: impl Fn(&'l Fitting) -> Vec<(&'static str, Len
 }
 
 fn add(
-    flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize, title: &str, from: &str, lines: &[Line<'_>], datums: &[Datum],
+    flow: &mut Flow<'_, '_>,
+    set: &Set<'_>,
+    leg: usize,
+    title: &str,
+    from: &str,
+    lines: &[Line<'_>],
+    datums: &[Datum],
 ) {
     let (show, all) = (set.solved.show, &set.solved.legs[leg].datums);
     let build = |_: f64| {
@@ -92,8 +116,7 @@ fn add(
             let mut row = vec![mark, Cell::words(line.edge)];
             row.extend(datums.iter().map(|&it| {
                 let length = all.from(it, line.at);
-                let falls = matches!(it, Datum::CounterTop | Datum::SubstrateTop | Datum::FrameTop | Datum::FinishedRightEnd | Datum::FinishedBack);
-                located(it, if falls { -length } else { length })
+                located(it, if runs_back(it) { -length } else { length })
             }));
             row
         });
@@ -102,4 +125,11 @@ fn add(
         Table { columns, rows, breaks }
     };
     flow.table(&titled(set, leg, title), 2, &build);
+}
+
+/// Lengths from a top run down, from a right end to the left, and from a back towards the cook.
+fn runs_back(datum: Datum) -> bool {
+    use Datum::{BoardRightEnd, CounterTop, FinishedBack, FinishedRightEnd, FrameRightEnd, FrameTop, SubstrateTop};
+    let ends = matches!(datum, FinishedRightEnd | BoardRightEnd | FrameRightEnd);
+    ends || matches!(datum, CounterTop | SubstrateTop | FrameTop | FinishedBack)
 }

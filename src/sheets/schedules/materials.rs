@@ -32,13 +32,23 @@ pub fn build_ups(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
             }
             let count = layers.len();
             if count == 0 {
-                rows.push(vec![Cell::words(word), Cell::Grey("bare frame".to_owned()), Cell::Empty, Cell::Empty, Cell::Empty]);
+                rows.push(vec![
+                    Cell::words(word),
+                    Cell::Grey("bare frame".to_owned()),
+                    Cell::Empty,
+                    Cell::Empty,
+                    Cell::Empty,
+                ]);
             }
             let mut outside = Length::ZERO;
             for (index, (name, thick, spread)) in layers.into_iter().enumerate() {
                 outside += thick;
                 let first = if index == 0 { Cell::words(word) } else { Cell::Empty };
-                let reach = if index + 1 == count && it.finish.is_some() { Cell::Finished(outside) } else { Cell::Figure(outside) };
+                let reach = if index + 1 == count && it.finish.is_some() {
+                    Cell::Finished(outside)
+                } else {
+                    Cell::Figure(outside)
+                };
                 let spread = if spread > Length::ZERO { Cell::Figure(spread) } else { Cell::Empty };
                 rows.push(vec![first, Cell::Words(name), Cell::Figure(thick), reach, spread]);
             }
@@ -59,7 +69,12 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         let mut rows = vec![
             ("counter", solved.counter.name.clone(), Some(solved.counter.thickness), counter_note(set)),
             ("substrate", solved.substrate.name.clone(), Some(solved.substrate.thickness), String::new()),
-            ("frame", "square tube".to_owned(), Some(solved.frame.tube), format!("wall {}", show.text(solved.frame.wall))),
+            (
+                "frame",
+                "square tube".to_owned(),
+                Some(solved.frame.tube),
+                format!("wall {}", show.text(solved.frame.wall)),
+            ),
         ];
         if let Some(trim) = &solved.trim {
             let note = format!("top {} over the highest floor point", show.text(trim.top));
@@ -69,7 +84,8 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
             rows.push(("floor", solved.paving.clone(), None, String::new()));
         }
         let rows = rows.into_iter().flat_map(|(part, name, thick, note)| {
-            let cells = vec![Cell::words(part), Cell::Words(name), thick.map_or(Cell::Empty, Cell::Figure), Cell::Words(note)];
+            let cells =
+                vec![Cell::words(part), Cell::Words(name), thick.map_or(Cell::Empty, Cell::Figure), Cell::Words(note)];
             fit::lines(&columns, cells)
         });
         Table { rows: rows.collect(), columns: columns.clone(), breaks: Vec::new() }

@@ -28,6 +28,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         modules::add(&mut flow, set, leg);
         fittings::add(&mut flow, set, leg);
         located::across(&mut flow, set, leg);
+        located::across_back(&mut flow, set, leg);
         located::across_ends(&mut flow, set, leg);
         located::depths(&mut flow, set, leg);
         located::heights(&mut flow, set, leg);

@@ -20,11 +20,17 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
         let total: f64 = known.iter().map(|(_, mass, _)| mass).sum();
         let mut rows: Vec<Vec<Cell>> = known
             .into_iter()
-            .map(|(name, mass, how)| vec![Cell::Words(name), Cell::Words(show.mass(mass)), Cell::Grey(format!("   {how}"))])
+            .map(|(name, mass, how)| {
+                vec![Cell::Words(name), Cell::Words(show.mass(mass)), Cell::Grey(format!("   {how}"))]
+            })
             .collect();
         let breaks = vec![rows.len().saturating_sub(1)];
         let sum = Cell::Bold("together".to_owned());
-        rows.push(vec![sum, Cell::Bold(show.mass(total)), Cell::Grey("   without frame, boards, substrate".to_owned())]);
+        rows.push(vec![
+            sum,
+            Cell::Bold(show.mass(total)),
+            Cell::Grey("   without frame, boards, substrate".to_owned()),
+        ]);
         let unknown: Vec<&str> = leg.fittings.iter().filter(|f| f.mass.is_none()).map(|f| f.mark.as_str()).collect();
         if !unknown.is_empty() {
             let words = Cell::Grey(format!("not given, not in the sum: {}", unknown.join(", ")));
@@ -50,7 +56,11 @@ fn known(leg: &Leg) -> Vec<(String, f64, &'static str)> {
             && area > 0.0
         {
             // Square millimetres to square metres.
-            list.push((format!("{} on the {word}", finish.name), area * 1e-6 * finish.mass, "area of the boards and weight per area"));
+            list.push((
+                format!("{} on the {word}", finish.name),
+                area * 1e-6 * finish.mass,
+                "area of the boards and weight per area",
+            ));
         }
     }
     for fitting in &leg.fittings {
