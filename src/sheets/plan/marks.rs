@@ -145,7 +145,7 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
         let x = seen.view.x(fitting.centre());
         for (y, out) in [(front + 1.5, 1.0), (behind - 1.5, -1.0)] {
             let p = |dx: f64, dy: f64| PaperPoint::new(x + dx, y + out * dy);
-            let text = format!("{letter}");
+            let text = letter;
             let words = format!("sheet {sheet}");
             let run = lettering::width(&text, lettering::TITLE, Weight::SemiBold);
             let wide = run + 1.4 + lettering::width(&words, BODY, Weight::Regular);
