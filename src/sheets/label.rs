@@ -83,8 +83,10 @@ pub struct Words {
     pub mark: String,
     /// Its name, broken over lines where need be.
     pub name: String,
-    /// Further lines in caption grey, left out where there is no room.
+    /// Further lines in caption grey.
     pub more: Vec<String>,
+    /// The further lines are not left out where there is no room for them inside: all goes outside before.
+    pub whole: bool,
 }
 
 fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
@@ -99,6 +101,11 @@ fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
         lines.extend(words.more.iter().map(|line| (line.clone(), Style::caption())));
         let low = room.height() < 25.0;
         all.extend([label(lines.clone(), low), label(lines, !low)]);
+    }
+    if words.whole && !words.more.is_empty() {
+        let line = format!("{}, {}", words.name, words.more.join(" "));
+        all.push(Label { mark: &words.mark, lines: vec![(line, Style::body())], beside: true, bare: true });
+        return all;
     }
     let (under, beside) = (label(names(width), false), label(names(width), true));
     // Under the ring where the opening is high, beside it where it is low.
@@ -149,8 +156,9 @@ fn is_free(canvas: &Canvas, p: PaperPoint, width: f64, height: f64, clear: f64) 
     canvas.is_box_free(p.x - dx, p.y - dy, p.x + dx, p.y + dy)
 }
 
-/// Writes ring and name, or the ring alone, in the nearest white place round a room that is too small, within bounds.
-pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area) {
+/// Writes ring and name, or the ring alone, in the nearest white place round a room that is too small, within bounds;
+/// says whether there was one.
+pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area) -> bool {
     let middle = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
     let plain = |text: &str| (text.to_owned(), Style::body());
     let grey = |text: &String| (text.clone(), Style::caption());
@@ -188,9 +196,10 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
                 if own && held && is_free(canvas, place, width, height, CLEAR) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
                     label.draw(canvas, at, place);
                     marks::leader(canvas, at, &[dot, end], LeaderEnd::Dot, Colour::INK);
-                    return;
+                    return true;
                 }
             }
         }
     }
+    false
 }

@@ -331,16 +331,15 @@ impl<'s> Cell<'s> {
         for opening in self.openings() {
             let hole = opening.hole;
             let room = Area { left: view.x(hole.x0), top: view.y(hole.y1), right: view.x(hole.x1), bottom: view.y(hole.y0) };
-            let size = if opening.round {
-                format!("\u{d8} {}", text(hole.width()))
-            } else {
-                format!("{} \u{d7} {}", text(hole.width()), text(hole.height()))
+            let mut more = match (opening.round, show.second(hole.width())) {
+                (true, _) => vec![format!("\u{d8} {}", text(hole.width()))],
+                (_, Some(_)) => vec![format!("{} \u{d7}", text(hole.width())), text(hole.height())],
+                (_, None) => vec![format!("{} \u{d7} {}", text(hole.width()), text(hole.height()))],
             };
-            let mut more = vec![size];
             if opening.radius > Length::ZERO && !opening.round {
                 more.push(format!("corners R {}", text(opening.radius)));
             }
-            let words = Words { mark: opening.fitting.mark.clone(), name: opening.fitting.name.clone(), more };
+            let words = Words { mark: opening.fitting.mark.clone(), name: opening.fitting.name.clone(), more, whole: true };
             let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
             if !label::inside(canvas, at, &words, room, aim) {
                 crowded.push((words, room));
@@ -349,7 +348,10 @@ impl<'s> Cell<'s> {
             self.set.mark(canvas, at, self.kind, &opening.fitting.subject(), place);
         }
         for (words, room) in crowded {
-            label::outside(canvas, at, &words, room, within);
+            if !label::outside(canvas, at, &words, room, within) {
+                let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
+                label::inside(canvas, at, &Words { whole: false, ..words }, room, aim);
+            }
         }
     }
 }

@@ -69,6 +69,8 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, area
         words += &format!("The {} is the bare frame\u{2019}s own end: nothing is fixed to it.", finished.words());
     }
     words += &format!(" For drops, from the frame top take off {}.", show.prose(drop));
+    // A number keeps its unit on its line.
+    let words = words.replace(" mm", "\u{a0}mm");
     let left = if clad { area.left + 98.0 } else { area.left };
     let place = PaperPoint::new(left, area.top + if clad { 8.2 } else { 10.0 });
     let layer = canvas.layer(Canvas::ROOT, "notes");

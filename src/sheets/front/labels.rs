@@ -28,7 +28,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     for fitting in fittings {
         let Some(room) = hole(e, fitting) else { continue };
         let more = if fitting.to_floor { vec!["open to the floor".to_owned()] } else { Vec::new() };
-        let words = Words { mark: fitting.mark.clone(), name: fitting.name.clone(), more };
+        let words = Words { mark: fitting.mark.clone(), name: fitting.name.clone(), more, whole: false };
         // What the drops at the left leave free, or a centreline.
         let notch = opens_up(fitting, &e.facing);
         let x = if notch { room.left + room.width() * 0.75 } else { (room.left + 6.0 + room.right) / 2.0 };
