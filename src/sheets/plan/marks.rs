@@ -145,9 +145,9 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
         let x = seen.view.x(fitting.centre());
         for (y, out) in [(front + 1.5, 1.0), (behind - 1.5, -1.0)] {
             let p = |dx: f64, dy: f64| PaperPoint::new(x + dx, y + out * dy);
-            let text = letter;
+            let text = letter.as_str();
             let words = format!("sheet {sheet}");
-            let run = lettering::width(&text, lettering::TITLE, Weight::SemiBold);
+            let run = lettering::width(text, lettering::TITLE, Weight::SemiBold);
             let wide = run + 1.4 + lettering::width(&words, BODY, Weight::Regular);
             let base = y + if out > 0.0 { 5.8 } else { -2.4 };
             let (top, bottom) = (base - 4.0, base + 1.0);
@@ -163,7 +163,7 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
             let free = |(left, wide): &&(f64, f64)| canvas.is_box_free(*left, top, left + wide, bottom);
             if let Some(&(left, room)) = places.iter().find(free) {
                 let bold = Style::body().bold().sized(lettering::TITLE);
-                canvas.text(at, PaperPoint::new(left, base), &text, &bold);
+                canvas.text(at, PaperPoint::new(left, base), text, &bold);
                 if room > run {
                     canvas.text(at, PaperPoint::new(left + run + 1.4, base), &words, &Style::caption());
                 }
