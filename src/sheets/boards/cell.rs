@@ -327,6 +327,7 @@ impl<'s> Cell<'s> {
             Some(second) => format!("{} {second}", show.text(length)),
             None => show.text(length),
         };
+        let extent = self.facing.board.extent;
         let mut crowded = Vec::new();
         for opening in self.openings() {
             let hole = opening.hole;
@@ -348,7 +349,9 @@ impl<'s> Cell<'s> {
             self.set.mark(canvas, at, self.kind, &opening.fitting.subject(), place);
         }
         for (words, room) in crowded {
-            if !label::outside(canvas, at, &words, room, within) {
+            // On the board itself before beside it, where the leader would cross the dimensions.
+            let board = Area { left: view.x(Length::ZERO), top: view.y(extent.height()), right: view.x(extent.width()), bottom: view.y(Length::ZERO) };
+            if !label::outside(canvas, at, &words, room, board) && !label::outside(canvas, at, &words, room, within) {
                 let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
                 label::inside(canvas, at, &Words { whole: false, ..words }, room, aim);
             }
