@@ -59,6 +59,8 @@ impl Severity {
 pub enum Origin {
     /// A standard with its clause.
     Standard(&'static str),
+    /// A manual, a trade guide or a page that quotes a standard: read there, not in a standard's own text.
+    Trade(&'static str),
     /// Common practice, no source.
     CommonPractice,
     /// From memory, to be verified before it is relied on.
@@ -71,7 +73,7 @@ impl Origin {
     /// As words.
     pub const fn words(self) -> &'static str {
         match self {
-            Origin::Standard(clause) => clause,
+            Origin::Standard(clause) | Origin::Trade(clause) => clause,
             Origin::CommonPractice => "common practice",
             Origin::FromMemory => "from memory, verify",
             Origin::Geometry => "geometry",
@@ -94,13 +96,17 @@ pub enum Subject {
     Counter(usize),
     /// A foot: leg index, foot index.
     Foot(usize, usize),
+    /// The gas pipe and what hangs on it.
+    Services,
+    /// A segment of gas pipe, by its index.
+    Segment(usize),
 }
 
 impl Subject {
     /// The leg that it is part of; `None` for the whole job.
     pub const fn leg(&self) -> Option<usize> {
         match *self {
-            Subject::Job => None,
+            Subject::Job | Subject::Services | Subject::Segment(_) => None,
             Subject::Leg(leg) | Subject::Counter(leg) => Some(leg),
             Subject::Module(leg, _) | Subject::Fitting(leg, _) | Subject::Foot(leg, _) => Some(leg),
         }

@@ -9,6 +9,10 @@ use serde::Deserialize;
 pub struct BuildUpText {
     pub(crate) board: BoardText,
     pub(crate) finish: Option<FinishText>,
+    /// Distance between control or movement joints in the finish.
+    pub(crate) joints: Option<Text>,
+    /// What a square foot of the board carries.
+    pub(crate) carries: Option<Text>,
     pub(crate) front: Option<CoverText>,
     pub(crate) left: Option<CoverText>,
     pub(crate) right: Option<CoverText>,

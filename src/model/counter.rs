@@ -12,6 +12,9 @@ pub struct FrameText {
     pub(crate) wall: Option<Text>,
     pub(crate) height: Option<Text>,
     pub(crate) rough_gap: Option<Text>,
+    pub(crate) material: Option<FrameMaterialText>,
+    /// Upright tubes behind boards, this far apart at most.
+    pub(crate) studs: Option<Text>,
     #[serde(default)]
     pub(crate) feet: FeetText,
 }
@@ -24,6 +27,8 @@ pub struct FeetText {
     pub(crate) longest: Option<Text>,
     pub(crate) inset: Option<Text>,
     pub(crate) middle_over: Option<Text>,
+    /// What one foot carries.
+    pub(crate) rating: Option<Text>,
 }
 
 /// The sheet under the counter.
@@ -33,6 +38,7 @@ pub struct SubstrateText {
     pub(crate) name: Option<Text>,
     pub(crate) thickness: Text,
     pub(crate) edge: Option<SubstrateEdgeText>,
+    pub(crate) combustible: Option<bool>,
 }
 
 /// Where the substrate's free edges end.
@@ -64,6 +70,39 @@ pub struct CounterText {
     #[serde(default)]
     pub(crate) seams: Vec<SeamText>,
     pub(crate) tolerance: Option<Text>,
+    pub(crate) slab: Option<SlabText>,
+    /// Bound by resin.
+    pub(crate) resin: Option<bool>,
+    /// Distance between brackets under an overhang.
+    pub(crate) brackets: Option<Text>,
+    pub(crate) rails: Option<RailsText>,
+    pub(crate) lifters: Option<u8>,
+}
+
+/// What the frame is made of.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename = "material", rename_all = "snake_case")]
+pub enum FrameMaterialText {
+    Steel,
+    Aluminium,
+    Wood,
+}
+
+/// The usable slab.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "slab", deny_unknown_fields)]
+pub struct SlabText {
+    pub(crate) length: Text,
+    pub(crate) width: Text,
+}
+
+/// How narrow strips of the counter are helped.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename = "rails", rename_all = "snake_case")]
+pub enum RailsText {
+    Plain,
+    Rodded,
+    Propped,
 }
 
 /// What the counter is made of.

@@ -1,6 +1,6 @@
 //! Fittings, in the job or in a library.
 
-use super::{DimensionText, Entries, ExtentText, Text};
+use super::{DimensionText, Entries, ExtentText, FuelText, Text};
 use serde::Deserialize;
 
 /// A library: fittings to be used by their id, and further libraries.
@@ -37,6 +37,30 @@ pub struct FittingText {
     pub(crate) clearance: Option<Text>,
     pub(crate) weight: Option<Text>,
     pub(crate) heat: Option<Text>,
+    /// The gas it burns, where that isn't the run's.
+    pub(crate) fuel: Option<FuelText>,
+    /// What its manual keeps things that burn away by.
+    pub(crate) clear_of_combustibles: Option<KeepText>,
+    /// Depth behind its cutout that its lid swings into.
+    pub(crate) lid: Option<Text>,
+    /// It hangs in an insulated liner.
+    pub(crate) liner: Option<bool>,
+    /// The thickest counter that it hangs in.
+    pub(crate) most_top: Option<Text>,
+    /// The thickest face that its flange and body take.
+    pub(crate) most_face: Option<Text>,
+    pub(crate) power: Option<Text>,
+    /// Free area of a vent.
+    pub(crate) free_area: Option<Text>,
+}
+
+/// Distances to things that burn, from the fitting's manual.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(rename = "clear_of_combustibles", deny_unknown_fields)]
+pub struct KeepText {
+    pub(crate) beside: Option<Text>,
+    pub(crate) behind: Option<Text>,
+    pub(crate) above: Option<Text>,
 }
 
 /// How a fitting looks.

@@ -1,7 +1,8 @@
 //! The job's file as a whole.
 
 use super::{
-    BuildUpText, CounterText, FittingText, FrameText, HeightText, LegText, PrinterText, PrintersText, SiteText, SubstrateText, Text, TrimText,
+    BuildUpText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText, PrinterText, PrintersText,
+    ServicesText, SiteText, SubstrateText, Text, TrimText,
 };
 use crate::findings::Problem;
 use serde::Deserialize;
@@ -28,6 +29,10 @@ pub struct JobFile {
     pub(crate) legs: Vec<LegText>,
     #[serde(default)]
     pub(crate) fittings: Vec<FittingText>,
+    pub(crate) services: Option<ServicesText>,
+    /// Limits of rules that the job sets itself.
+    #[serde(default)]
+    pub(crate) limits: LimitsText,
     #[serde(default)]
     pub(crate) tolerances: TolerancesText,
     #[serde(default)]

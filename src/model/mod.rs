@@ -14,6 +14,7 @@ mod libraries;
 mod parse;
 mod printer;
 mod run;
+mod services;
 mod site;
 mod text;
 
@@ -27,6 +28,7 @@ pub(crate) use fitting::*;
 pub(crate) use job::*;
 pub(crate) use printer::*;
 pub(crate) use run::*;
+pub(crate) use services::*;
 pub(crate) use site::*;
 pub(crate) use text::{Text, TextKind};
 

@@ -15,6 +15,18 @@ pub struct SiteText {
     #[serde(default)]
     pub(crate) stubs: Vec<StubText>,
     pub(crate) paving: Option<Text>,
+    pub(crate) overhead: Option<OverheadText>,
+    #[serde(default)]
+    pub(crate) combustibles: Vec<CombustibleText>,
+    /// Clear floor before the run.
+    pub(crate) aisle: Option<Text>,
+    #[serde(default)]
+    pub(crate) people: Vec<PersonText>,
+    #[serde(default)]
+    pub(crate) accessible: bool,
+    pub(crate) sun: Option<bool>,
+    #[serde(default)]
+    pub(crate) drains: Vec<DrainText>,
 }
 
 /// What stands at an end, or behind.
@@ -22,9 +34,30 @@ pub struct SiteText {
 #[serde(rename = "bound", rename_all = "snake_case", deny_unknown_fields)]
 pub enum BoundText {
     Open,
-    Wall { name: Option<Text>, gap: Text, height: Option<Text>, width: Option<Text>, lean: Option<Text> },
-    Pier { name: Option<Text>, gap: Text, height: Option<Text>, width: Option<Text>, lean: Option<Text> },
-    Post { name: Option<Text>, gap: Text, height: Option<Text>, width: Option<Text>, lean: Option<Text> },
+    Wall {
+        name: Option<Text>,
+        gap: Text,
+        height: Option<Text>,
+        width: Option<Text>,
+        lean: Option<Text>,
+        combustible: Option<bool>,
+    },
+    Pier {
+        name: Option<Text>,
+        gap: Text,
+        height: Option<Text>,
+        width: Option<Text>,
+        lean: Option<Text>,
+        combustible: Option<bool>,
+    },
+    Post {
+        name: Option<Text>,
+        gap: Text,
+        height: Option<Text>,
+        width: Option<Text>,
+        lean: Option<Text>,
+        combustible: Option<bool>,
+    },
 }
 
 /// The floor's surface.
@@ -53,6 +86,8 @@ pub struct StubText {
     pub(crate) leg: Option<Text>,
     pub(crate) along: Text,
     pub(crate) depth: Text,
+    /// Over the floor.
+    pub(crate) height: Option<Text>,
 }
 
 /// What a stub carries.
@@ -75,16 +110,23 @@ pub(crate) struct BoundParts<'b> {
     pub(crate) height: Option<&'b Text>,
     pub(crate) width: Option<&'b Text>,
     pub(crate) lean: Option<&'b Text>,
+    pub(crate) combustible: Option<bool>,
 }
 
 impl BoundText {
     /// What a bound has that isn't open.
     pub(crate) fn parts(&self) -> Option<BoundParts<'_>> {
-        let (kind, (name, gap, height, width, lean)) = match self {
+        let (kind, (name, gap, height, width, lean), combustible) = match self {
             BoundText::Open => return None,
-            BoundText::Wall { name, gap, height, width, lean } => ("wall", (name, gap, height, width, lean)),
-            BoundText::Pier { name, gap, height, width, lean } => ("pier", (name, gap, height, width, lean)),
-            BoundText::Post { name, gap, height, width, lean } => ("post", (name, gap, height, width, lean)),
+            BoundText::Wall { name, gap, height, width, lean, combustible } => {
+                ("wall", (name, gap, height, width, lean), *combustible)
+            }
+            BoundText::Pier { name, gap, height, width, lean, combustible } => {
+                ("pier", (name, gap, height, width, lean), *combustible)
+            }
+            BoundText::Post { name, gap, height, width, lean, combustible } => {
+                ("post", (name, gap, height, width, lean), *combustible)
+            }
         };
         Some(BoundParts {
             kind,
@@ -93,6 +135,51 @@ impl BoundText {
             height: height.as_ref(),
             width: width.as_ref(),
             lean: lean.as_ref(),
+            combustible,
         })
     }
+}
+
+/// What is above the run.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "overhead", rename_all = "snake_case", deny_unknown_fields)]
+pub enum OverheadText {
+    Open,
+    Roof {
+        name: Option<Text>,
+        height: Text,
+        combustible: Option<bool>,
+        #[serde(default)]
+        hood: bool,
+    },
+}
+
+/// A thing that burns near the run.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "combustible", deny_unknown_fields)]
+pub struct CombustibleText {
+    pub(crate) name: Text,
+    pub(crate) leg: Option<Text>,
+    pub(crate) side: super::FaceText,
+    /// From the finished end, or the finished back.
+    pub(crate) distance: Text,
+}
+
+/// Someone who works at the run.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "person", deny_unknown_fields)]
+pub struct PersonText {
+    pub(crate) name: Text,
+    pub(crate) stature: Option<Text>,
+    #[serde(default)]
+    pub(crate) seated: bool,
+}
+
+/// A gully or floor drain.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "drain", deny_unknown_fields)]
+pub struct DrainText {
+    pub(crate) leg: Option<Text>,
+    pub(crate) along: Text,
+    pub(crate) depth: Text,
 }

@@ -30,7 +30,7 @@ pub(super) fn faces(job: &BuildUpText, leg: &FacesText, ends: [&Bound; 3], reade
 }
 
 fn build(face: &str, job: &BuildUpText, cover: Option<&CoverText>, unwritten: Unwritten, reader: &mut Reader) -> Build {
-    let bare = Build { board: Length::ZERO, board_name: String::new(), finish: None };
+    let bare = Build { board: Length::ZERO, board_name: String::new(), finish: None, joints: None, carries: None };
     let Some(cover) = cover else {
         let (value, build) = match unwritten {
             Unwritten::Bare => ("bare", bare),
@@ -62,6 +62,8 @@ fn boarded(job: &BuildUpText, finish: Option<&FinishText>, reader: &mut Reader) 
             let common = job.finish.as_ref().is_some_and(|common| std::ptr::eq(common, text));
             self::finish(text, common, reader)
         }),
+        joints: reader.length_if("build_up.joints", job.joints.as_ref(), Sign::Positive),
+        carries: reader.quantity_if("build_up.carries", job.carries.as_ref(), Dimension::AREA_MASS),
     }
 }
 

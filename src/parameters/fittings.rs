@@ -3,10 +3,11 @@
 use super::fitted::Fitted;
 use super::given::{
     Across, AcrossFrom, AcrossLine, Body, Cut, DepthFrom, DepthLine, Face, Fitting, Flange, HeightFrom, Look, Measure,
-    OpeningSort, WellShape,
+    Needs, OpeningSort, WellShape,
 };
 use super::index::Index;
 use super::reader::{Reader, Sign};
+use super::services;
 use crate::findings;
 use crate::model::{
     AcrossFromText, AcrossText, CutText, DepthText, DimensionText, DropText, ExtentText, FaceText, JobFile, LookText,
@@ -63,8 +64,42 @@ fn fitting(index: &Index<'_>, one: Fitted<'_>, reader: &mut Reader) -> Option<Fi
         ),
         mass: reader.quantity_if(&named("weight"), one.field(|fitting| fitting.weight.as_ref()), Dimension::MASS),
         heat: reader.quantity_if(&named("heat"), one.field(|fitting| fitting.heat.as_ref()), Dimension::POWER),
+        needs: needs(one, reader),
         place: Some(id.place.clone()),
     })
+}
+
+/// What its manual asks for.
+fn needs(one: Fitted<'_>, reader: &mut Reader) -> Needs {
+    let id = &one.own.id.text;
+    let mut length = |name: &str, text: Option<&Text>| {
+        reader.length_if(&format!("{id}.{name}"), text, Sign::NotNegative)
+    };
+    let keep = one.field(|fitting| fitting.clear_of_combustibles.as_ref());
+    let beside = length("clear_beside", keep.and_then(|keep| keep.beside.as_ref()));
+    let behind = length("clear_behind", keep.and_then(|keep| keep.behind.as_ref()));
+    let above = length("clear_above", keep.and_then(|keep| keep.above.as_ref()));
+    let lid = length("lid", one.field(|fitting| fitting.lid.as_ref()));
+    let most_top = length("most_top", one.field(|fitting| fitting.most_top.as_ref()));
+    let most_face = length("most_face", one.field(|fitting| fitting.most_face.as_ref()));
+    let fuel = one.field(|fitting| fitting.fuel.as_ref()).copied();
+    Needs {
+        fuel: fuel.and_then(services::fuel),
+        no_gas: fuel.is_some_and(|fuel| services::fuel(fuel).is_none()),
+        beside,
+        behind,
+        above,
+        lid,
+        liner: one.field(|fitting| fitting.liner.as_ref()).copied(),
+        most_top,
+        most_face,
+        power: one.field(|fitting| fitting.power.as_ref()).map(|text| reader.words(Some(text), "")),
+        free_area: reader.quantity_if(
+            &format!("{id}.free_area"),
+            one.field(|fitting| fitting.free_area.as_ref()),
+            Dimension::AREA,
+        ),
+    }
 }
 
 /// The leg and module that a fitting is in.

@@ -1,5 +1,11 @@
 //! A job with every value worked out, in plain lengths: what the solver reads.
 
+mod around;
+mod services;
+
+pub use around::*;
+pub use services::*;
+
 use crate::findings::Place;
 use crate::units::{Length, System};
 
@@ -24,6 +30,10 @@ pub struct Given {
     pub legs: Vec<Leg>,
     /// Everything set into the run, in the order written.
     pub fittings: Vec<Fitting>,
+    /// Fuel gas, where the job says what feeds the run.
+    pub services: Option<Services>,
+    /// Limits of rules that the job sets itself.
+    pub limits: Vec<LimitSet>,
     /// What the builder, the finish and the placing may be off by.
     pub tolerances: Tolerances,
     /// The paper.
@@ -79,6 +89,8 @@ pub struct Site {
     pub stubs: Vec<Stub>,
     /// What lies underfoot, as the client elevation names and draws it.
     pub paving: String,
+    /// What is round the run.
+    pub around: Around,
 }
 
 /// The floor's surface over a leg's (u, v), heights relative to one another (z = 0 is set by the solver).
@@ -120,6 +132,8 @@ pub struct Stub {
     pub u: Length,
     /// From the finished face.
     pub v: Length,
+    /// Over the floor, where given.
+    pub z: Option<Length>,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -148,6 +162,10 @@ pub struct Frame {
     pub wall: Length,
     /// Height of the frame itself; when absent the frame reaches down to the shortest foot.
     pub height: Option<Length>,
+    /// What it is made of.
+    pub material: FrameMaterial,
+    /// Upright tubes behind boards, this far apart at most; `None` for none beyond the posts.
+    pub studs: Option<Length>,
     /// The adjustable feet.
     pub feet: Feet,
     /// Clear space between a board's opening and the frame, on each side (rough opening).
@@ -167,6 +185,8 @@ pub struct Feet {
     pub inset: Length,
     /// A module wider than this has a middle pair.
     pub middle_over: Length,
+    /// What one foot carries, kg.
+    pub rating: f64,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -206,6 +226,8 @@ pub struct Counter {
     pub seams: Vec<(usize, Length)>,
     /// Fabricator's tolerance on the outline.
     pub tolerance: Length,
+    /// Slab, support, lifting.
+    pub needs: CounterNeeds,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -239,6 +261,8 @@ pub struct Substrate {
     pub thickness: Length,
     /// Where its free edges end.
     pub edge: SubstrateEdge,
+    /// Whether it burns; `None` when neither said nor plain from its name.
+    pub combustible: Option<bool>,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -316,6 +340,8 @@ pub struct Bound {
     pub height: Length,
     /// Its width along u as seen from the front (a pier, a post), or its thickness.
     pub width: Length,
+    /// Whether it burns, skin or studs; `None` when the job doesn't say.
+    pub combustible: Option<bool>,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -355,6 +381,10 @@ pub struct Build {
     pub board_name: String,
     /// What covers the board; `None` leaves it bare.
     pub finish: Option<Finish>,
+    /// Control or movement joints in the finish, this far apart; `None` when the job names none.
+    pub joints: Option<Length>,
+    /// What the board carries, kg/m2, where its maker is quoted.
+    pub carries: Option<f64>,
 }
 
 impl Build {
@@ -504,6 +534,8 @@ pub struct Fitting {
     pub mass: Option<f64>,
     /// Heat input, W; `None` when not given or none.
     pub heat: Option<f64>,
+    /// What its manual asks for.
+    pub needs: Needs,
     /// Where written.
     pub place: Option<Place>,
 }

@@ -15,6 +15,7 @@ mod parts;
 mod properties;
 mod reader;
 mod run;
+mod services;
 mod site;
 mod width;
 
@@ -48,6 +49,8 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         trim: written.trim.as_ref().map(|trim| parts::trim(trim, &mut reader)),
         legs: run::legs(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),
+        services: services::read(written, &fitted, &mut reader),
+        limits: services::limits(&written.limits, &mut reader),
         tolerances: parts::tolerances(&written.tolerances, &mut reader),
         paper: paper::read(&written.paper, &mut reader),
         defaults: std::mem::take(&mut reader.defaults),

@@ -1,10 +1,14 @@
 //! Frame, counter, substrate, height, trim and tolerances.
 
-use super::given::{Counter, CounterMaterial, Feet, Frame, Height, Splash, Substrate, SubstrateEdge, Tolerances, Trim};
+use super::given::{
+    Counter, CounterMaterial, CounterNeeds, Feet, Frame, FrameMaterial, Height, RailHelp, Splash, Substrate,
+    SubstrateEdge, Tolerances, Trim,
+};
 use super::reader::{Reader, Sign};
 use super::site;
 use crate::model::{
-    FrameText, HeightText, JobFile, MaterialText, SubstrateEdgeText, SubstrateText, TolerancesText, TrimText,
+    CounterText, FrameMaterialText, FrameText, HeightText, JobFile, MaterialText, RailsText, SubstrateEdgeText,
+    SubstrateText, TolerancesText, TrimText,
 };
 use crate::units::Dimension;
 
@@ -22,11 +26,23 @@ pub(super) fn frame(frame: &FrameText, reader: &mut Reader) -> Frame {
         tube: reader.length("frame.tube", frame.tube.as_ref(), Sign::Positive),
         wall: reader.length("frame.wall", frame.wall.as_ref(), Sign::Positive),
         height: reader.length_if("frame.height", frame.height.as_ref(), Sign::Positive),
+        material: match frame.material {
+            None | Some(FrameMaterialText::Steel) => FrameMaterial::Steel,
+            Some(FrameMaterialText::Aluminium) => FrameMaterial::Aluminium,
+            Some(FrameMaterialText::Wood) => FrameMaterial::Wood,
+        },
+        studs: reader.length_if("frame.studs", frame.studs.as_ref(), Sign::Positive),
         feet: Feet {
             shortest,
             longest,
             inset: reader.length("frame.feet.inset", feet.inset.as_ref(), Sign::NotNegative),
             middle_over: reader.length("frame.feet.middle_over", feet.middle_over.as_ref(), Sign::Positive),
+            rating: reader.quantity_or(
+                "frame.feet.rating",
+                "frame.feet.rating",
+                feet.rating.as_ref(),
+                Dimension::MASS,
+            ),
             place: place.or_else(|| Some(frame.depth.place.clone())),
         },
         rough_gap: reader.length("frame.rough_gap", frame.rough_gap.as_ref(), Sign::NotNegative),
@@ -74,7 +90,44 @@ pub(super) fn counter(job: &JobFile, reader: &mut Reader) -> Counter {
             })
             .collect(),
         tolerance: reader.length("counter.tolerance", counter.tolerance.as_ref(), Sign::NotNegative),
+        needs: counter_needs(counter, reader),
         place: Some(counter.thickness.place.clone()),
+    }
+}
+
+/// Slab, support, lifting.
+fn counter_needs(counter: &CounterText, reader: &mut Reader) -> CounterNeeds {
+    CounterNeeds {
+        slab: counter.slab.as_ref().and_then(|slab| {
+            let length = reader.length_of(&slab.length, Sign::Positive)?;
+            Some((length, reader.length_of(&slab.width, Sign::Positive)?))
+        }),
+        resin: counter.resin.or_else(|| {
+            // Only names that can mean nothing else.
+            let name = counter.name.as_ref().map(|name| name.text.to_lowercase()).unwrap_or_default();
+            let bound = ["engineered quartz", "quartz composite", "solid surface", "acrylic", "resin"];
+            bound.iter().any(|word| name.contains(word)).then_some(true)
+        }),
+        brackets: reader.length_if("counter.brackets", counter.brackets.as_ref(), Sign::Positive),
+        rails: match counter.rails {
+            None | Some(RailsText::Plain) => RailHelp::Plain,
+            Some(RailsText::Rodded) => RailHelp::Rodded,
+            Some(RailsText::Propped) => RailHelp::Propped,
+        },
+        lifters: counter.lifters,
+    }
+}
+
+/// Whether a sheet burns, as far as its name is plain about it.
+fn burns(name: &str) -> Option<bool> {
+    let name = name.to_lowercase();
+    let has = |words: &[&str]| words.iter().any(|word| name.contains(word));
+    if has(&["plywood", "osb", "mdf", "timber", "wood"]) {
+        Some(true)
+    } else if has(&["cement", "concrete", "steel", "magnesium oxide", "aluminium", "aluminum"]) {
+        Some(false)
+    } else {
+        None
     }
 }
 
@@ -91,6 +144,9 @@ pub(super) fn substrate(substrate: &SubstrateText, reader: &mut Reader) -> Subst
                 SubstrateEdge::HeldBack(reader.length_of(text, Sign::NotNegative).unwrap_or_default())
             }
         },
+        combustible: substrate
+            .combustible
+            .or_else(|| substrate.name.as_ref().and_then(|name| burns(&name.text))),
         place: Some(substrate.thickness.place.clone()),
     }
 }

@@ -11,7 +11,9 @@ use crate::units::symbols;
 use std::collections::HashMap;
 
 /// The parts of a job whose names no module or fitting may take.
-const PARTS: [&str; 9] = ["frame", "counter", "substrate", "board", "finish", "height", "trim", "tolerances", "site"];
+const PARTS: [&str; 11] = [
+    "frame", "counter", "substrate", "board", "finish", "height", "trim", "tolerances", "site", "services", "limits",
+];
 
 /// Gives every name to the reader, then puts the overrides in their places.
 pub(super) fn register(job: &JobFile, fittings: &[Fitted<'_>], overrides: &[(String, String)], reader: &mut Reader) {
@@ -67,6 +69,13 @@ fn parts(job: &JobFile, reader: &mut Reader) {
     same("frame.feet.longest", frame.feet.longest.as_ref());
     same("frame.feet.inset", frame.feet.inset.as_ref());
     same("frame.feet.middle_over", frame.feet.middle_over.as_ref());
+    same("frame.feet.rating", frame.feet.rating.as_ref());
+    if let Some(services) = &job.services {
+        same("services.supply", services.supply.as_ref());
+        same("services.drop", services.drop.as_ref());
+        same("services.smallest", services.smallest.as_ref());
+    }
+    same("site.aisle", job.site.aisle.as_ref());
     let counter = &job.counter;
     same("counter.thickness", Some(&counter.thickness));
     same("counter.overhang_front", counter.overhang.front.as_ref());

@@ -1,9 +1,11 @@
 //! The site.
 
-use super::given::{Bound, BoundKind, Floor, Service, Site, Spot, Stub};
+use super::given::{
+    Around, Bound, BoundKind, Combustible, Face, Floor, Overhead, Person, Service, Site, Spot, Stub,
+};
 use super::reader::{Reader, Sign};
 use crate::findings;
-use crate::model::{BoundText, FloorText, JobFile, ServiceText, StubText, Text};
+use crate::model::{BoundText, FaceText, FloorText, JobFile, OverheadText, ServiceText, StubText, Text};
 use crate::units::{Dimension, Length};
 
 /// Works out the floor and what comes up through it.
@@ -12,6 +14,68 @@ pub(super) fn read(job: &JobFile, reader: &mut Reader) -> Site {
         floor: floor(job.site.floor.as_ref(), reader),
         stubs: job.site.stubs.iter().map(|stub| self::stub(job, stub, reader)).collect(),
         paving: reader.words(job.site.paving.as_ref(), "paving"),
+        around: around(job, reader),
+    }
+}
+
+/// What is above, beside and before the run, and who works at it.
+fn around(job: &JobFile, reader: &mut Reader) -> Around {
+    let site = &job.site;
+    let length = |text: &Text, sign, reader: &mut Reader| reader.length_of(text, sign).unwrap_or_default();
+    Around {
+        overhead: match &site.overhead {
+            None => Overhead::Unsaid,
+            Some(OverheadText::Open) => Overhead::Open,
+            Some(OverheadText::Roof { name, height, combustible, hood }) => Overhead::Roof {
+                name: reader.words(name.as_ref(), "roof"),
+                height: length(height, Sign::Positive, reader),
+                combustible: *combustible,
+                hood: *hood,
+                place: Some(height.place.clone()),
+            },
+        },
+        combustibles: site
+            .combustibles
+            .iter()
+            .map(|thing| Combustible {
+                name: reader.words(Some(&thing.name), ""),
+                leg: leg(job, thing.leg.as_ref(), reader),
+                side: face(thing.side),
+                distance: length(&thing.distance, Sign::NotNegative, reader),
+                place: Some(thing.name.place.clone()),
+            })
+            .collect(),
+        aisle: reader.length_if("site.aisle", site.aisle.as_ref(), Sign::Positive),
+        people: site
+            .people
+            .iter()
+            .map(|person| Person {
+                name: reader.words(Some(&person.name), ""),
+                stature: person.stature.as_ref().and_then(|text| reader.length_of(text, Sign::Positive)),
+                seated: person.seated,
+                place: Some(person.name.place.clone()),
+            })
+            .collect(),
+        accessible: site.accessible,
+        sun: site.sun,
+        drains: site
+            .drains
+            .iter()
+            .map(|drain| {
+                let leg = leg(job, drain.leg.as_ref(), reader);
+                (leg, length(&drain.along, Sign::Any, reader), length(&drain.depth, Sign::Any, reader))
+            })
+            .collect(),
+    }
+}
+
+/// A face as written.
+pub(super) fn face(written: FaceText) -> Face {
+    match written {
+        FaceText::Front => Face::Front,
+        FaceText::Left => Face::Left,
+        FaceText::Right => Face::Right,
+        FaceText::Back => Face::Back,
     }
 }
 
@@ -72,6 +136,7 @@ fn stub(job: &JobFile, stub: &StubText, reader: &mut Reader) -> Stub {
         leg: leg(job, stub.leg.as_ref(), reader),
         u: reader.length_of(&stub.along, Sign::Any).unwrap_or_default(),
         v: reader.length_of(&stub.depth, Sign::Any).unwrap_or_default(),
+        z: stub.height.as_ref().and_then(|text| reader.length_of(text, Sign::NotNegative)),
         place: Some(stub.along.place.clone()),
     }
 }
@@ -98,6 +163,7 @@ pub(super) fn bound(bound: Option<&BoundText>, reader: &mut Reader) -> Bound {
             lean: Length::ZERO,
             height: Length::ZERO,
             width: Length::ZERO,
+            combustible: None,
             place: None,
         };
     };
@@ -114,6 +180,7 @@ pub(super) fn bound(bound: Option<&BoundText>, reader: &mut Reader) -> Bound {
         height: reader.length_or(&format!("{name} height"), "bound.height", parts.height, Sign::Positive),
         width: reader.length_or(&format!("{name} width"), "bound.width", parts.width, Sign::Positive),
         name,
+        combustible: parts.combustible,
         place: Some(parts.gap.place.clone()),
     }
 }

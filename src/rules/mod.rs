@@ -1,17 +1,21 @@
-//! What must hold for a drawing to be true, one rule a file. Rules read only the solved run.
+//! What must hold before anything is cut, one rule a file. Rules read only the solved run.
 
-mod body_fits_its_module;
-mod body_passes_its_cutout;
-mod cutout_clears_frame_members;
-mod cutout_stays_in_its_board;
-mod cutout_was_measured;
-mod cutouts_keep_a_strip_between_them;
-mod feet_within_range;
-mod fitting_inside_its_module;
-mod flange_covers_its_gap;
-mod published_agrees_with_measured;
-mod run_fits_its_site;
+mod cladding;
+mod counter;
+mod cutting;
+mod floor;
+mod gas;
+mod heat;
+mod hot;
+mod lack;
+mod landing;
+mod limit;
 pub mod stack;
+mod vents;
+mod water_and_power;
+
+pub use lack::Lack;
+pub use limit::Limit;
 
 use crate::findings::{Finding, Origin, Place, Severity, Subject};
 use crate::solve::{Fitting, Leg, Solved};
@@ -30,28 +34,149 @@ pub struct Rule {
     pub instead: &'static str,
     /// Where the demand comes from.
     pub origin: Origin,
+    /// What it is about.
+    pub concerns: Concern,
+    /// Limits that a job may set otherwise, with a reason.
+    pub limits: &'static [Limit],
+    /// Every input that it lacks in a run, so that it can't pass.
+    pub needs: fn(&Solved) -> Vec<Lack>,
     /// Everything in a run for which it doesn't hold.
     pub check: fn(&Solved) -> Vec<Finding>,
 }
 
+/// What a rule is about: findings are told in these groups.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Concern {
+    /// Fuel gas.
+    Gas,
+    /// Openings that let gas out and air in.
+    Vents,
+    /// Heat, and what burns.
+    Heat,
+    /// Landing, reach, heights, fronts that open.
+    Landing,
+    /// The counter and what carries it.
+    Counter,
+    /// Board and finish.
+    Cladding,
+    /// Water and electricity.
+    WaterAndPower,
+    /// The floor and the feet on it.
+    Floor,
+    /// What is cut, and whether it fits.
+    Cutting,
+}
+
+impl Concern {
+    /// Every group, in the order in which they are told.
+    pub const ALL: [Concern; 9] = [
+        Concern::Gas,
+        Concern::Vents,
+        Concern::Heat,
+        Concern::Landing,
+        Concern::Counter,
+        Concern::Cladding,
+        Concern::WaterAndPower,
+        Concern::Floor,
+        Concern::Cutting,
+    ];
+
+    /// As a heading.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Concern::Gas => "Gas",
+            Concern::Vents => "Vents",
+            Concern::Heat => "Heat and clearance",
+            Concern::Landing => "Landing, reach, height",
+            Concern::Counter => "Counter",
+            Concern::Cladding => "Cladding",
+            Concern::WaterAndPower => "Water and power",
+            Concern::Floor => "Floor",
+            Concern::Cutting => "Cutting",
+        }
+    }
+}
+
 /// Every rule, in the order in which findings of one severity are listed.
 pub const ALL: &[&Rule] = &[
-    &run_fits_its_site::RULE,
-    &fitting_inside_its_module::RULE,
-    &cutouts_keep_a_strip_between_them::RULE,
-    &cutout_stays_in_its_board::RULE,
-    &cutout_clears_frame_members::RULE,
-    &body_fits_its_module::RULE,
-    &body_passes_its_cutout::RULE,
-    &flange_covers_its_gap::RULE,
-    &feet_within_range::RULE,
-    &published_agrees_with_measured::RULE,
-    &cutout_was_measured::RULE,
+    &cutting::run_fits_its_site::RULE,
+    &cutting::fitting_inside_its_module::RULE,
+    &cutting::cutouts_keep_a_strip_between_them::RULE,
+    &cutting::cutout_stays_in_its_board::RULE,
+    &cutting::cutout_clears_frame_members::RULE,
+    &cutting::body_fits_its_module::RULE,
+    &cutting::body_passes_its_cutout::RULE,
+    &cutting::flange_covers_its_gap::RULE,
+    &gas::gas_pipe_is_one_tree::RULE,
+    &gas::gas_pipe_carries_its_load::RULE,
+    &gas::gas_pressure_reaches_its_appliance::RULE,
+    &gas::gas_shutoff_within_reach::RULE,
+    &gas::gas_connector_short_enough::RULE,
+    &gas::gas_inlet_reduced_past_its_shutoff::RULE,
+    &vents::gas_space_is_vented::RULE,
+    &vents::vent_lets_enough_through::RULE,
+    &vents::vent_is_left_open::RULE,
+    &vents::cylinder_bay_is_vented::RULE,
+    &vents::cylinder_bay_apart_from_heat::RULE,
+    &heat::combustibles_keep_their_distance::RULE,
+    &heat::nothing_that_burns_overhead::RULE,
+    &heat::burnable_parts_have_a_liner::RULE,
+    &heat::stubs_outside_the_hot_zone::RULE,
+    &heat::body_has_its_air_gap::RULE,
+    &heat::lid_has_room_to_open::RULE,
+    &landing::landing_beside_heat::RULE,
+    &landing::landing_behind_an_island_grill::RULE,
+    &landing::landing_beside_water::RULE,
+    &landing::landing_by_the_refrigerator::RULE,
+    &landing::aisle_wide_enough::RULE,
+    &landing::counter_height_suits_its_people::RULE,
+    &landing::fronts_open_freely::RULE,
+    &landing::pier_between_openings::RULE,
+    &counter::counter_span_within_limit::RULE,
+    &counter::counter_overhang_supported::RULE,
+    &counter::counter_strip_strong_enough::RULE,
+    &counter::inside_corner_has_a_radius::RULE,
+    &counter::seam_clear_of_cutouts::RULE,
+    &counter::piece_fits_its_slab::RULE,
+    &counter::piece_can_be_lifted::RULE,
+    &counter::counter_joint_at_walls::RULE,
+    &counter::frame_stiff_enough_for_its_top::RULE,
+    &counter::resin_top_out_of_sun_and_heat::RULE,
+    &counter::top_thin_enough_to_hang_in::RULE,
+    &cladding::board_carries_its_cladding::RULE,
+    &cladding::framing_close_enough_for_its_board::RULE,
+    &cladding::cladding_has_its_joints::RULE,
+    &cladding::cladding_clears_the_floor::RULE,
+    &cladding::face_thin_enough_for_its_fitting::RULE,
+    &water_and_power::sink_has_water_and_drain::RULE,
+    &water_and_power::power_where_it_is_wanted::RULE,
+    &water_and_power::power_apart_from_gas::RULE,
+    &floor::feet_within_range::RULE,
+    &floor::feet_keep_some_travel::RULE,
+    &floor::foot_carries_its_load::RULE,
+    &floor::floor_sheds_water::RULE,
+    &floor::drain_stays_open::RULE,
+    &cutting::published_agrees_with_measured::RULE,
+    &cutting::limit_belongs_to_a_rule::RULE,
+    &cutting::cutout_was_measured::RULE,
 ];
 
-/// What all rules find, the gravest first, then in the order of [`ALL`], then as they lie in the run.
+/// The rule of this name.
+pub fn named_rule(name: &str) -> Option<&'static Rule> {
+    ALL.iter().copied().find(|rule| rule.name == name)
+}
+
+/// What the finding of a rule is about; findings that no rule here makes are about what is cut.
+pub fn concern(finding: &Finding) -> Concern {
+    named_rule(finding.rule).map_or(Concern::Cutting, |rule| rule.concerns)
+}
+
+/// What all rules find, the gravest first, then in the order of [`ALL`], then as they lie in the run. Inputs that rules lack
+/// come behind what they found of the same severity.
 pub fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings: Vec<Finding> = ALL.iter().flat_map(|rule| (rule.check)(solved)).collect();
+    let lacks = ALL.iter().flat_map(|rule| (rule.needs)(solved).into_iter().map(move |lack| (*rule, lack)));
+    findings.extend(lack::findings(lacks.collect()));
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     findings
 }
@@ -76,6 +201,11 @@ impl Rule {
             origin: self.origin,
         }
     }
+}
+
+/// For rules that need nothing which every solved run hasn't.
+fn nothing(_: &Solved) -> Vec<Lack> {
+    Vec::new()
 }
 
 /// Every fitting of the run with its leg.

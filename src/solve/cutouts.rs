@@ -119,6 +119,7 @@ fn blank(fitting: &given::Fitting, edges: (Length, Length)) -> Fitting {
         clearance: fitting.clearance,
         mass: fitting.mass,
         heat: fitting.heat,
+        needs: fitting.needs.clone(),
         measures: measures(fitting),
         given_from: String::new(),
         place: fitting.place.clone(),

@@ -80,6 +80,7 @@ fn bound(given: &given::Bound, at: Length, inward: i64) -> Bound {
         at_counter: at + lean,
         height: given.height,
         width: given.width,
+        combustible: given.combustible,
         place: given.place.clone(),
     }
 }

@@ -14,13 +14,15 @@ mod levels;
 mod limits;
 mod marks;
 mod run;
+pub mod services;
 pub mod slab;
 mod solved;
 mod substrate;
 
 pub use crate::parameters::given::{
-    BoundKind, Build, CounterMaterial, DefaultUsed, Face, Finish, FinishKind, Job, Look, Measure, ModuleKind,
-    OpeningSort, Paper, Printer, Service, Splash, Tolerances, Trim, Width,
+    Around, Bends, BoundKind, Build, Combustible, Connection, CounterMaterial, CounterNeeds, Cylinder, DefaultUsed, Face,
+    Finish, FinishKind, FrameMaterial, Fuel, Job, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort, Overhead,
+    Paper, Person, PipeSize, Printer, RailHelp, Service, Splash, Tolerances, Trim, Width,
 };
 pub use datums::{Axis, Datum, Datums};
 pub use run::solve;

@@ -10,7 +10,7 @@ use super::layout::{Layout, layout};
 use super::levels::{Levels, levels};
 use super::limits::limits;
 use super::marks::{chosen, marked};
-use super::{CounterFacts, Fitting, FrameFacts, Leg, SheetFacts, Solved, Stub, substrate};
+use super::{CounterFacts, Fitting, FrameFacts, Leg, SheetFacts, Solved, Stub, services, substrate};
 use crate::findings::Problem;
 use crate::geometry::{Placement, PlanPoint};
 use crate::parameters::given::{self, Given};
@@ -149,7 +149,7 @@ fn located(
 
 fn stubs(given: &Given, leg: usize) -> Vec<Stub> {
     let own = given.site.stubs.iter().filter(|stub| stub.leg == leg);
-    own.map(|stub| Stub { service: stub.service, u: stub.u, v: stub.v }).collect()
+    own.map(|stub| Stub { service: stub.service, u: stub.u, v: stub.v, z: stub.z, place: stub.place.clone() }).collect()
 }
 
 /// The legs with the facts that all of them share.
@@ -163,6 +163,7 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>) -> Solved {
     if legs.iter().any(|leg| !leg.floor.spots.is_empty()) {
         defaults.push(super::feet::defaults());
     }
+    let services = given.services.as_ref().map(|from| services::services(from, &legs));
     Solved {
         job: given.job.clone(),
         show,
@@ -181,6 +182,7 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>) -> Solved {
             drip: counter.drip,
             splash: *splash,
             tolerance: counter.tolerance,
+            needs: counter.needs.clone(),
             place: place.clone(),
         },
         frame: FrameFacts {
@@ -189,14 +191,20 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>) -> Solved {
             rough_gap: frame.rough_gap,
             foot_shortest: feet.shortest,
             foot_longest: feet.longest,
+            foot_rating: feet.rating,
+            material: frame.material,
         },
         substrate: SheetFacts {
             name: given.substrate.name.clone(),
             thickness: given.substrate.thickness,
+            combustible: given.substrate.combustible,
             place: given.substrate.place.clone(),
         },
         trim: given.trim.clone(),
         paving: given.site.paving.clone(),
+        around: given.site.around.clone(),
+        services,
+        limits: given.limits.clone(),
         defaults,
     }
 }

@@ -4,8 +4,9 @@
 //! from the cook, z up from the highest floor point under the feet.
 
 use super::{
-    BoundKind, Build, CounterMaterial, Datums, DefaultUsed, Face, Finish, Job, Look, Measure, ModuleKind, OpeningSort,
-    Paper, Service, Splash, Tolerances, Trim, Width,
+    Around, BoundKind, Build, CounterMaterial, CounterNeeds, Datums, DefaultUsed, Face, Finish, FrameMaterial, Job,
+    LimitSet, Look, Measure, ModuleKind, Needs, OpeningSort, Paper, Service, Splash, Tolerances, Trim, Width,
+    services::Services,
 };
 use crate::findings::{Place, Subject};
 use crate::geometry::{Outline, Placement, Region};
@@ -34,6 +35,12 @@ pub struct Solved {
     pub trim: Option<Trim>,
     /// What lies underfoot, by name.
     pub paving: String,
+    /// What is round the run.
+    pub around: Around,
+    /// Fuel gas, sized, where the job says what feeds the run.
+    pub services: Option<Services>,
+    /// Limits of rules that the job sets itself.
+    pub limits: Vec<LimitSet>,
     /// Named values that the job did not give.
     pub defaults: Vec<DefaultUsed>,
 }
@@ -45,6 +52,8 @@ pub struct SheetFacts {
     pub name: String,
     /// Its thickness.
     pub thickness: Length,
+    /// Whether it burns, where that is known.
+    pub combustible: Option<bool>,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -62,6 +71,10 @@ pub struct FrameFacts {
     pub foot_shortest: Length,
     /// Longest setting of a foot.
     pub foot_longest: Length,
+    /// What one foot carries, kg.
+    pub foot_rating: f64,
+    /// What it is made of.
+    pub material: FrameMaterial,
 }
 
 /// The counter's material and edge.
@@ -89,6 +102,8 @@ pub struct CounterFacts {
     pub splash: Option<Splash>,
     /// Tolerance on the outline.
     pub tolerance: Length,
+    /// Slab, support, lifting.
+    pub needs: CounterNeeds,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -164,6 +179,8 @@ pub struct Bound {
     pub height: Length,
     /// Width as seen, or thickness.
     pub width: Length,
+    /// Whether it burns, skin or studs; `None` when the job doesn't say.
+    pub combustible: Option<bool>,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -373,6 +390,8 @@ pub struct Fitting {
     pub mass: Option<f64>,
     /// Heat input, W.
     pub heat: Option<f64>,
+    /// What its manual asks for.
+    pub needs: Needs,
     /// Every dimension of its sheet by name, as `width`, `depth`, `drop`, for the measure-twice sheet.
     pub measures: Vec<(&'static str, Measure)>,
     /// How it was given: datum that the depth or setback was given from, in words.
@@ -580,7 +599,7 @@ pub struct Foot {
 }
 
 /// A service that comes up.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Stub {
     /// What it carries.
     pub service: Service,
@@ -588,6 +607,10 @@ pub struct Stub {
     pub u: Length,
     /// Where on v.
     pub v: Length,
+    /// Over the floor, where given.
+    pub z: Option<Length>,
+    /// Where written.
+    pub place: Option<Place>,
 }
 
 impl Leg {

@@ -84,6 +84,7 @@ impl Dimension {
         match self {
             Dimension::NUMBER => "2 or 1.5",
             Dimension::LENGTH => "20 3/4 in or 527 mm",
+            Dimension::AREA => "40 in2 or 260 cm2",
             Dimension::MASS => "120 lb or 54 kg",
             Dimension::DENSITY => "150 lb/ft3 or 2400 kg/m3",
             Dimension::AREA_MASS => "13 lb/ft2 or 60 kg/m2",

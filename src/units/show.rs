@@ -29,6 +29,8 @@ pub const FRACTION_SLASH: char = '\u{2044}';
 pub const INCH_MARK: char = '\u{2033}';
 /// Exact by definition (NIST SP 811).
 const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+/// The conventional inch of water (NIST SP 811).
+const PASCALS_PER_INCH_OF_WATER: f64 = 249.088_9;
 /// The international table unit (NIST SP 811).
 const WATTS_PER_BTU_AN_HOUR: f64 = 0.293_071_07;
 /// U+2212, the minus sign.
@@ -126,6 +128,50 @@ impl Show {
         }
     }
 
+    /// A mass per area given in kg/m2: `13 lb/ft2`, `63 kg/m2`, or both.
+    pub fn area_mass(self, kilograms: f64) -> String {
+        let british = format!("{} lb/ft2", trimmed(kilograms / KILOGRAMS_PER_POUND * 0.3048 * 0.3048, 1));
+        let metric = format!("{kilograms:.0} kg/m2");
+        match self.system {
+            System::Inches => british,
+            System::Millimetres => metric,
+            System::Both => format!("{british} [{metric}]"),
+        }
+    }
+
+    /// A pressure given in pascals: `7.0 in w.c.`, `1.74 kPa`, or both.
+    pub fn pressure(self, pascals: f64) -> String {
+        let british = format!("{} in w.c.", trimmed(pascals / PASCALS_PER_INCH_OF_WATER, 2));
+        let metric = format!("{} kPa", trimmed(pascals / 1000.0, 3));
+        match self.system {
+            System::Inches => british,
+            System::Millimetres => metric,
+            System::Both => format!("{british} [{metric}]"),
+        }
+    }
+
+    /// An area given in square metres, to the nearest square inch or square centimetre: `40 sq in`, `258 sq cm`, or both.
+    pub fn area(self, square_metres: f64) -> String {
+        let british = format!("{} sq in", trimmed(square_metres / (0.0254 * 0.0254), 1));
+        let metric = format!("{:.0} sq cm", square_metres * 1e4);
+        match self.system {
+            System::Inches => british,
+            System::Millimetres => metric,
+            System::Both => format!("{british} [{metric}]"),
+        }
+    }
+
+    /// A way too long for a tape's fractions: `38 ft`, `11.6 m`, or both.
+    pub fn way(self, length: Length) -> String {
+        let british = format!("{} ft", trimmed(length.inches() / 12.0, 1));
+        let metric = format!("{} m", trimmed(length.mm() / 1000.0, 2));
+        match self.system {
+            System::Inches => british,
+            System::Millimetres => metric,
+            System::Both => format!("{british} [{metric}]"),
+        }
+    }
+
     /// What the title block says of the units.
     pub fn caption(self) -> String {
         match self.system {
@@ -134,6 +180,12 @@ impl Show {
             System::Both => "inches [mm]".to_owned(),
         }
     }
+}
+
+/// At most this many decimals, none that say nothing.
+fn trimmed(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }
 
 /// Nearest 1/16 in, reduced: `24 7⁄16`, `3⁄4`, `9`.

@@ -1,6 +1,6 @@
 //! A cutout in front of a post, or through a rail of the box.
 
-use super::{Rule, named};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Cutout, Extent, Fitting, FittingKind, Leg, Member, Plane, Role, Solved};
 use crate::units::Length;
@@ -13,6 +13,9 @@ pub const RULE: Rule = Rule {
     why: "The fitting's body meets the tube behind the hole.",
     instead: "make the module wider, move the cutout, or break the rail and frame round it",
     origin: Origin::Geometry,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

@@ -1,6 +1,6 @@
 //! A fitting in hand that is not as its sheet says.
 
-use super::{Rule, fittings, named};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::Solved;
 
@@ -12,6 +12,9 @@ pub const RULE: Rule = Rule {
     why: "Either the sheet is of another model, or the tape was held to another edge.",
     instead: "measure again; what was measured is what is drawn",
     origin: Origin::CommonPractice,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

@@ -1,7 +1,7 @@
 //! A body too big for the hole that it has to go through.
 
-use super::stack::{Term, stack};
-use super::{Rule, fittings, named};
+use crate::rules::stack::{Term, stack};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{BodyBox, Face, Fitting, FittingKind, Solved};
 use crate::units::Length;
@@ -14,6 +14,9 @@ pub const RULE: Rule = Rule {
     why: "A cutout and a body are often read off different lines of a sheet, or off different sheets.",
     instead: "check the cutout and the body on the fitting in hand",
     origin: Origin::Geometry,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

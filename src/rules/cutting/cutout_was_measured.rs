@@ -1,6 +1,6 @@
 //! Dimensions that nobody has held a tape to yet.
 
-use super::{Rule, fittings, named};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::Solved;
 
@@ -12,6 +12,9 @@ pub const RULE: Rule = Rule {
     why: "Sheets are revised, and boxes are mixed up; a cut is for good.",
     instead: "measure the fitting in hand and write the figure as measured",
     origin: Origin::CommonPractice,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

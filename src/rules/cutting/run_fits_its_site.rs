@@ -1,6 +1,6 @@
 //! A leg longer than the room between what bounds it.
 
-use super::Rule;
+use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::solve::Solved;
 use crate::units::Length;
@@ -13,6 +13,9 @@ pub const RULE: Rule = Rule {
     why: "Boxes that are welded too wide are found out on the day they are carried in.",
     instead: "make a module narrower, or take a width as what is left",
     origin: Origin::Geometry,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

@@ -1,6 +1,6 @@
 //! A cutout wider than its module, or off to one side of it.
 
-use super::{Rule, fittings, named};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Face, Solved};
 use crate::units::Length;
@@ -13,6 +13,9 @@ pub const RULE: Rule = Rule {
     why: "Beyond the module's edge stand the posts of two frames.",
     instead: "make the module wider, or place the fitting elsewhere",
     origin: Origin::Geometry,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

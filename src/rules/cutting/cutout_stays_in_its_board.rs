@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Rule, named};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Board, Cutout, Extent, Leg, Plane, Solved};
 use crate::units::Length;
@@ -15,6 +15,9 @@ pub const RULE: Rule = Rule {
     why: "A sheet cut through is two pieces, and an edge that isn't there carries no flange.",
     instead: "move the cutout, or make it smaller",
     origin: Origin::Geometry,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

@@ -1,7 +1,7 @@
 //! A flange that may not reach over the edge of its cutout.
 
-use super::stack::{Term, stack};
-use super::{Rule, fittings, named};
+use crate::rules::stack::{Term, stack};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Fitting, FittingKind, Leg, Solved};
 use crate::units::Length;
@@ -14,6 +14,9 @@ pub const RULE: Rule = Rule {
     why: "A cut can't be made smaller: where the flange falls short, a gap stays open for good.",
     instead: "cut closer, hold the finish to a smaller spread, or choose a smaller cutout",
     origin: Origin::CommonPractice,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

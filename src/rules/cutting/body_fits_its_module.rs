@@ -1,6 +1,6 @@
 //! A body that doesn't fit behind its cutout: between the posts, before the back, clear of its neighbours.
 
-use super::{Rule, named};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{BodyBox, Face, Fitting, FittingKind, Leg, Solved};
 use crate::units::Length;
@@ -13,6 +13,9 @@ pub const RULE: Rule = Rule {
     why: "A cutout can be right and the fitting still not go in: a tube, the back board or another fitting is in its way.",
     instead: "make the module wider or the frame deeper, or move one of the fittings",
     origin: Origin::Geometry,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

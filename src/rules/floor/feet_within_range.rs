@@ -1,6 +1,6 @@
 //! A foot that would have to be shorter or longer than it can be.
 
-use super::Rule;
+use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::solve::Solved;
 
@@ -12,6 +12,9 @@ pub const RULE: Rule = Rule {
     why: "A frame that can't be levelled tilts the counter, or stands on three feet.",
     instead: "choose longer feet, pack under the far ones, or make the frame higher or lower",
     origin: Origin::Geometry,
+    concerns: Concern::Floor,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

@@ -1,6 +1,6 @@
 //! Two cutouts of one sheet that meet, or nearly; and a cutout that leaves a sliver at the counter's edge.
 
-use super::{Rule, named};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Cutout, Extent, Fitting, Leg, Plane, Solved};
 use crate::units::Length;
@@ -13,6 +13,9 @@ pub const RULE: Rule = Rule {
     why: "A narrow strip breaks while the sheet is cut, carried or screwed down.",
     instead: "move the fittings apart, or choose one of them smaller",
     origin: Origin::CommonPractice,
+    concerns: Concern::Cutting,
+    limits: &[],
+    needs: nothing,
     check,
 };
 

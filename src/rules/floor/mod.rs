@@ -1,0 +1,7 @@
+//! The floor and the feet on it.
+
+pub(super) mod drain_stays_open;
+pub(super) mod feet_keep_some_travel;
+pub(super) mod feet_within_range;
+pub(super) mod floor_sheds_water;
+pub(super) mod foot_carries_its_load;

@@ -1,0 +1,21 @@
+//! Fuel gas: demand, pipe, shutoffs, connectors.
+
+pub(super) mod gas_connector_short_enough;
+pub(super) mod gas_inlet_reduced_past_its_shutoff;
+pub(super) mod gas_pipe_carries_its_load;
+pub(super) mod gas_pipe_is_one_tree;
+pub(super) mod gas_pressure_reaches_its_appliance;
+pub(super) mod gas_shutoff_within_reach;
+
+use crate::solve::services::{Services, burns_gas};
+use crate::solve::{Fitting, Solved};
+
+/// Services that feed something by pipe: some appliance of the run burns what isn't only in cylinders inside it.
+fn piped(solved: &Solved) -> impl Iterator<Item = &Services> {
+    solved.services.iter().filter(|services| !services.appliances.is_empty())
+}
+
+/// Everything in the run that burns gas, with its index in its leg.
+fn burners(solved: &Solved) -> impl Iterator<Item = (usize, &Fitting)> {
+    solved.legs.iter().flat_map(|leg| leg.fittings.iter().enumerate().filter(|(_, fitting)| burns_gas(fitting)))
+}

@@ -1,0 +1,64 @@
+//! What burns or gets hot, and the free counter beside what is set into it.
+
+use crate::solve::{Fitting, FittingKind, Leg, Look, OpeningSort, Plane, Solved};
+use crate::units::Length;
+
+/// Whether a fitting gives off heat: it has a heat input, or looks like what cooks.
+pub fn is_hot(fitting: &Fitting) -> bool {
+    let looks = matches!(fitting.look, Look::Grill | Look::SideBurner);
+    looks || (fitting.heat.is_some() && fitting.kind != FittingKind::Opening(OpeningSort::Vent))
+}
+
+/// Hot fittings that are set into the counter: leg, its index, the fitting's index, the fitting.
+pub fn cooking(solved: &Solved) -> impl Iterator<Item = (usize, &Leg, usize, &Fitting)> {
+    solved.legs.iter().enumerate().flat_map(|(at, leg)| {
+        let hot = leg.fittings.iter().enumerate().filter(|(_, f)| is_hot(f) && f.cutout(Plane::Counter).is_some());
+        hot.map(move |(index, fitting)| (at, leg, index, fitting))
+    })
+}
+
+/// Clear counter left and right of a fitting that is cut into it: to the next cutout, or to the counter's end.
+pub fn beside(leg: &Leg, index: usize) -> Option<(Length, Length)> {
+    let own = leg.fittings.get(index)?.cutout(Plane::Counter)?.extent;
+    let (mut left, mut right) = (leg.counter.extent.x0, leg.counter.extent.x1);
+    for (other, fitting) in leg.fittings.iter().enumerate() {
+        // The hole of a faucet takes no room from what is put down beside it.
+        if other == index || fitting.look == Look::Faucet {
+            continue;
+        }
+        let Some(cut) = fitting.cutout(Plane::Counter).map(|cutout| cutout.extent) else { continue };
+        if cut.x1 <= own.x0 {
+            left = left.max(cut.x1);
+        }
+        if cut.x0 >= own.x1 {
+            right = right.min(cut.x0);
+        }
+    }
+    Some((own.x0 - left, right - own.x1))
+}
+
+/// Below a hot body it is still too hot for pipe and cable: 2 in, common practice.
+const BELOW: Length = Length::from_sixty_fourths(2 * 64);
+/// A hot fitting whose body isn't known reaches this far under the frame's top: 10 in, common practice.
+const UNKNOWN_DEPTH: Length = Length::from_sixty_fourths(10 * 64);
+
+/// The plan of a hot fitting's zone, (u, v), and its underside: its body with the clearance it needs, or its cutout.
+pub fn zone(leg: &Leg, fitting: &Fitting) -> ((Length, Length), (Length, Length), Length) {
+    let around = fitting.clearance;
+    let grown = |(low, high): (Length, Length)| (low - around, high + around);
+    match &fitting.body {
+        Some(body) => (grown(body.u), grown(body.v), body.z.0 - BELOW),
+        None => {
+            let front = fitting.front.unwrap_or(leg.datums.counter_front);
+            let back = fitting.back.unwrap_or(leg.datums.frame_back);
+            let under = fitting.bottom.unwrap_or(leg.datums.frame_top - UNKNOWN_DEPTH) - BELOW;
+            (grown((fitting.left, fitting.right)), grown((front, back)), under)
+        }
+    }
+}
+
+/// Whether a point along, deep and high lies in a hot fitting's zone.
+pub fn zone_holds(leg: &Leg, fitting: &Fitting, (u, v, z): (Length, Length, Length)) -> bool {
+    let (us, vs, under) = zone(leg, fitting);
+    us.0 < u && u < us.1 && vs.0 < v && v < vs.1 && z > under
+}
