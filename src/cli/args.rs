@@ -17,6 +17,7 @@ use crate::sheets::Kind;
         faceline new patio.ron                 start a job\n  \
         faceline check patio.ron               say what is wrong with it\n  \
         faceline draw patio.ron --out sheets   draw the whole set\n  \
+        faceline rule                          list what a job is checked for\n  \
         faceline draw patio.ron --sheet section --set overhang='1 1/4 in'\n  \
         faceline draw patio.ron --dxf --png    and files for machines, and pictures\n\n\
         Exit status: 0 fine, 1 findings that stop, 2 input that can't be read or solved, 3 files that can't be written.\n\
@@ -40,6 +41,11 @@ pub enum Command {
     Check(JobArguments),
     /// Draw a job's sheets: SVG, one PDF, one page for the browser.
     Draw(DrawArguments),
+    /// List the rules that a job is checked by, or explain one with its source and its limits.
+    Rule {
+        /// The rule's name.
+        name: Option<String>,
+    },
     /// Print a completion script for a shell.
     Completions {
         /// The shell.

@@ -10,6 +10,7 @@ mod outputs;
 mod parallel;
 mod progress;
 pub mod report;
+mod rule;
 mod say;
 mod write_set;
 
@@ -36,6 +37,7 @@ pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
         Command::New { file } => new::run(&file),
         Command::Check(job) => check::run(&job),
         Command::Draw(draw) => draw::run(&draw),
+        Command::Rule { name } => rule::run(name.as_deref()),
         Command::Completions { shell } => {
             let mut script = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "faceline", &mut script);

@@ -1,6 +1,7 @@
 //! Problems and findings as a person reads them, and as a machine does.
 
 use crate::findings::{Finding, Place, Problem, Severity};
+use crate::rules::{self, Concern};
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use serde::Serialize;
 
@@ -20,9 +21,32 @@ pub fn problems(problems: &[Problem], colour: bool) -> String {
     render(parts, colour)
 }
 
-/// Findings with the line that each is in and where its demand comes from; in colour for a terminal.
+/// Findings in groups by what they concern, each with the line that it is in and where its demand comes from; in colour for
+/// a terminal. The gravest groups come first.
 pub fn findings(findings: &[Finding], colour: bool) -> String {
-    let parts = findings.iter().map(|finding| Part {
+    let mut groups: Vec<(Concern, Vec<&Finding>)> = Concern::ALL.map(|concern| (concern, Vec::new())).to_vec();
+    for finding in findings {
+        let concern = rules::concern(finding);
+        if let Some((_, group)) = groups.iter_mut().find(|(other, _)| *other == concern) {
+            group.push(finding);
+        }
+    }
+    groups.sort_by_key(|(_, group)| std::cmp::Reverse(group.iter().map(|finding| finding.severity).max()));
+    let mut text = String::new();
+    let mut room = MOST;
+    for (concern, group) in groups.iter().filter(|(_, group)| !group.is_empty()) {
+        let parts = group.iter().take(room).map(|finding| part(finding));
+        room = room.saturating_sub(group.len());
+        text.push_str(&format!("-- {} --\n\n{}", concern.words(), render(parts, colour)));
+    }
+    if findings.len() > MOST {
+        text.push_str(&format!("and {} more\n", findings.len() - MOST));
+    }
+    text
+}
+
+fn part(finding: &Finding) -> Part<'_> {
+    Part {
         level: match finding.severity {
             Severity::Stop => Level::ERROR.with_name("stop"),
             Severity::Warn => Level::WARNING.with_name("warn"),
@@ -33,8 +57,7 @@ pub fn findings(findings: &[Finding], colour: bool) -> String {
         instead: &finding.instead,
         place: finding.place.as_ref(),
         origin: Some(finding.origin.words()),
-    });
-    render(parts, colour)
+    }
 }
 
 /// What was drawn, for machines.
@@ -51,6 +74,7 @@ pub fn json(problems: &[Problem], findings: &[Finding], drawn: Option<&Drawn>) -
     let problems = problems.iter().map(|problem| Item {
         severity: "error",
         rule: None,
+        concerns: None,
         message: &problem.message,
         instead: &problem.instead,
         place: problem.place.as_ref().map(Spot::new),
@@ -59,6 +83,7 @@ pub fn json(problems: &[Problem], findings: &[Finding], drawn: Option<&Drawn>) -
     let findings = findings.iter().map(|finding| Item {
         severity: finding.severity.word(),
         rule: Some(finding.rule),
+        concerns: Some(rules::concern(finding).words()),
         message: &finding.message,
         instead: &finding.instead,
         place: finding.place.as_ref().map(Spot::new),
@@ -139,6 +164,8 @@ struct Item<'p> {
     severity: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     rule: Option<&'p str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    concerns: Option<&'p str>,
     message: &'p str,
     instead: &'p str,
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -9,21 +9,22 @@ pub fn is_hot(fitting: &Fitting) -> bool {
     looks || (fitting.heat.is_some() && fitting.kind != FittingKind::Opening(OpeningSort::Vent))
 }
 
-/// Hot fittings that are set into the counter: leg, its index, the fitting's index, the fitting.
-pub fn cooking(solved: &Solved) -> impl Iterator<Item = (usize, &Leg, usize, &Fitting)> {
-    solved.legs.iter().enumerate().flat_map(|(at, leg)| {
-        let hot = leg.fittings.iter().enumerate().filter(|(_, f)| is_hot(f) && f.cutout(Plane::Counter).is_some());
-        hot.map(move |(index, fitting)| (at, leg, index, fitting))
+/// Hot fittings that are set into the counter, with their legs.
+pub fn cooking(solved: &Solved) -> impl Iterator<Item = (&Leg, &Fitting)> {
+    solved.legs.iter().flat_map(|leg| {
+        let hot = leg.fittings.iter().filter(|f| is_hot(f) && f.cutout(Plane::Counter).is_some());
+        hot.map(move |fitting| (leg, fitting))
     })
 }
 
 /// Clear counter left and right of a fitting that is cut into it: to the next cutout, or to the counter's end.
-pub fn beside(leg: &Leg, index: usize) -> Option<(Length, Length)> {
-    let own = leg.fittings.get(index)?.cutout(Plane::Counter)?.extent;
+pub fn beside(leg: &Leg, own: &Fitting) -> Option<(Length, Length)> {
+    let own_at = own.at;
+    let own = own.cutout(Plane::Counter)?.extent;
     let (mut left, mut right) = (leg.counter.extent.x0, leg.counter.extent.x1);
-    for (other, fitting) in leg.fittings.iter().enumerate() {
+    for fitting in &leg.fittings {
         // The hole of a faucet takes no room from what is put down beside it.
-        if other == index || fitting.look == Look::Faucet {
+        if fitting.at == own_at || fitting.look == Look::Faucet {
             continue;
         }
         let Some(cut) = fitting.cutout(Plane::Counter).map(|cutout| cutout.extent) else { continue };

@@ -4,14 +4,20 @@
 //! bottom between them. Where a box is narrower than two posts it has no tubes and hangs between its neighbours.
 
 use super::{BodyBox, Datums, Extent, Face, Fitting, FittingKind, Member, Module, ModuleKind, Plane, Role};
-use crate::parameters::given::Frame;
+use crate::parameters::given::{Faces, Frame};
 use crate::units::Length;
 
 /// A tube shorter than this isn't worth cutting: half an inch, common practice.
 const SHORTEST_PIECE: Length = Length::from_sixty_fourths(32);
 
 /// All tubes of a leg, module by module.
-pub fn members(frame: &Frame, modules: &[Module], datums: &Datums, fittings: &[Fitting]) -> Vec<Member> {
+pub fn members(
+    frame: &Frame,
+    faces: &Faces,
+    modules: &[Module],
+    datums: &Datums,
+    fittings: &[Fitting],
+) -> Vec<Member> {
     let mut all = Vec::new();
     let mut of_module: Vec<Vec<&Fitting>> = vec![Vec::new(); modules.len()];
     for fitting in fittings {
@@ -24,7 +30,7 @@ pub fn members(frame: &Frame, modules: &[Module], datums: &Datums, fittings: &[F
             continue;
         }
         let ends = (index == 0, index + 1 == modules.len());
-        let carcass = Carcass { frame, module, index, datums, fittings: &of_module[index], ends };
+        let carcass = Carcass { frame, faces, module, index, datums, fittings: &of_module[index], ends };
         carcass.build(&mut all);
     }
     all
@@ -33,6 +39,7 @@ pub fn members(frame: &Frame, modules: &[Module], datums: &Datums, fittings: &[F
 /// One module's box while it is built.
 struct Carcass<'a> {
     frame: &'a Frame,
+    faces: &'a Faces,
     module: &'a Module,
     index: usize,
     datums: &'a Datums,
@@ -69,6 +76,7 @@ impl Carcass<'_> {
         ];
         for side in &sides {
             self.panel(side, all);
+            self.studs(side, all);
         }
         self.under_the_counter(all);
     }
@@ -155,6 +163,47 @@ impl Carcass<'_> {
         }
     }
 
+    /// Upright tubes behind a side's board, evenly between the posts, broken round its cutouts and left out where another
+    /// upright does as well.
+    fn studs(&self, side: &Side, all: &mut Vec<Member>) {
+        let (t, e, d) = (self.frame.tube, self.frame.rough_gap, self.datums);
+        let (seen, build) = match side.face {
+            Face::Front => (true, &self.faces.front),
+            Face::Back => (true, &self.faces.back),
+            Face::Left => (self.ends.0, &self.faces.left),
+            Face::Right => (self.ends.1, &self.faces.right),
+        };
+        let (Some(apart), true) = (self.frame.studs, seen && build.board > Length::ZERO) else { return };
+        let wide = side.x1 - side.x0 - t;
+        if apart <= t || wide <= apart || (side.face == Face::Front && self.module.kind == ModuleKind::OpenBay) {
+            return;
+        }
+        let bays = (wide.nm() + apart.nm() - 1) / apart.nm();
+        let cuts = self.cuts(side);
+        let (low, high) = (d.frame_bottom + t, d.frame_top - t);
+        for bay in 1..bays {
+            let x = side.x0 + Length::from_nm(wide.nm() * bay / bays);
+            // A notch takes what is above its bottom; any other cutout breaks the stud where it is.
+            let mut breaks: Vec<(Length, Length)> = cuts
+                .iter()
+                .filter(|(cut, _)| cut.x0 - e < x + t && x < cut.x1 + e)
+                .map(|(cut, notch)| (cut.y0 - e - t, if *notch { high } else { cut.y1 + e + t }))
+                .collect();
+            breaks.sort();
+            let mut at = low;
+            for (z0, z1) in breaks.into_iter().chain([(high, high)]) {
+                let upright = match side.face {
+                    Face::Front | Face::Back => BodyBox { u: (x, x + t), v: side.layer, z: (at, z0.min(high)) },
+                    Face::Left | Face::Right => BodyBox { u: side.layer, v: (x, x + t), z: (at, z0.min(high)) },
+                };
+                if z0.min(high) - at >= t * 3 && !all.iter().any(|other| other.module == self.index && met(&other.body, &upright)) {
+                    all.push(Member { role: Role::Backing, module: self.index, body: upright });
+                }
+                at = at.max(z1);
+            }
+        }
+    }
+
     /// Tubes at the frame's top that carry the substrate's edges round notches and wells.
     fn under_the_counter(&self, all: &mut Vec<Member>) {
         let (t, e, d) = (self.frame.tube, self.frame.rough_gap, self.datums);
@@ -182,6 +231,12 @@ impl Carcass<'_> {
             }
         }
     }
+}
+
+/// Whether two tubes share some space.
+fn met(a: &BodyBox, b: &BodyBox) -> bool {
+    let over = |p: (Length, Length), q: (Length, Length)| p.0 < q.1 && q.0 < p.1;
+    over(a.u, b.u) && over(a.v, b.v) && over(a.z, b.z)
 }
 
 /// What is left of a level tube between `from` and `to` when it is broken, a gap clear, at every cutout that

@@ -86,7 +86,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
         .map(|(index, (((((layout, levels), fittings), (floor, feet)), counter), placement))| {
             let from = &given.legs[index];
             let datums = levels.datums;
-            let members = members(&given.frame, &layout.modules, &datums, &fittings);
+            let members = members(&given.frame, &from.faces, &layout.modules, &datums, &fittings);
             let extent = substrate::extent(given.substrate.edge, &datums, &levels.bounds);
             let [left, right, back] = levels.bounds;
             Leg {

@@ -22,6 +22,7 @@ pub fn open() -> Bound {
         lean: Length::ZERO,
         height: Length::ZERO,
         width: Length::ZERO,
+        combustible: None,
         place: None,
     }
 }
@@ -43,6 +44,8 @@ pub fn veneer() -> Build {
             spread: inches(0.125),
             mass: 60.0,
         }),
+        joints: None,
+        carries: None,
     }
 }
 
@@ -51,7 +54,7 @@ pub fn board_only() -> Build {
 }
 
 pub fn bare() -> Build {
-    Build { board: Length::ZERO, board_name: String::new(), finish: None }
+    Build { board: Length::ZERO, board_name: String::new(), finish: None, joints: None, carries: None }
 }
 
 pub fn module(id: &str, width: Width) -> Module {
@@ -79,6 +82,7 @@ pub fn fitting(id: &str, look: Look, module: usize, cut: Cut) -> Fitting {
         clearance: Length::ZERO,
         mass: None,
         heat: None,
+        needs: Needs::default(),
         place: None,
     }
 }
@@ -124,17 +128,20 @@ pub fn grill() -> Fitting {
 pub fn worked_example() -> Given {
     Given {
         job: Job { title: "worked example".to_owned(), units: System::Inches, ..Job::default() },
-        site: Site { floor: Floor::Level, stubs: Vec::new(), paving: "pavers".to_owned() },
+        site: Site { floor: Floor::Level, stubs: Vec::new(), paving: "pavers".to_owned(), around: Around::default() },
         frame: Frame {
             depth: inches(28.0),
             tube: inches(1.5),
             wall: inches(0.0625),
             height: None,
+            material: FrameMaterial::Steel,
+            studs: None,
             feet: Feet {
                 shortest: inches(2.0),
                 longest: inches(4.5),
                 inset: inches(1.5),
                 middle_over: inches(36.0),
+                rating: 136.0,
                 place: None,
             },
             rough_gap: inches(0.125),
@@ -157,12 +164,14 @@ pub fn worked_example() -> Given {
             splash: None,
             seams: Vec::new(),
             tolerance: inches(0.0625),
+            needs: CounterNeeds::default(),
             place: None,
         },
         substrate: Substrate {
             name: "exterior plywood".to_owned(),
             thickness: inches(0.75),
             edge: SubstrateEdge::Board,
+            combustible: Some(true),
             place: None,
         },
         height: Height::CounterTop(inches(36.0)),
@@ -180,6 +189,8 @@ pub fn worked_example() -> Given {
             place: None,
         }],
         fittings: vec![grill()],
+        services: None,
+        limits: Vec::new(),
         tolerances: Tolerances {
             cut: inches(0.0625),
             placing: inches(0.0625),

@@ -1,6 +1,6 @@
 //! A strip of counter, before or behind a cutout, that nothing carries.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::{CounterMaterial, FittingKind, Plane, RailHelp, Solved};
 use crate::units::Length;
@@ -54,7 +54,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
     for leg in &solved.legs {
-        for (index, fitting) in leg.fittings.iter().enumerate() {
+        for fitting in &leg.fittings {
             let Some(cut) = fitting.cutout(Plane::Counter) else { continue };
             let (x, e) = (&cut.extent, &leg.counter.extent);
             let well = fitting.kind == FittingKind::Well;

@@ -1,6 +1,6 @@
 //! A sharp inside corner in a slab.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Limit, Rule, fittings, named, nothing};
 use crate::solve::{CounterMaterial, Plane, Solved};
 

@@ -25,9 +25,9 @@ fn check(solved: &Solved) -> Vec<Finding> {
     }
     let place = solved.counter.place.as_ref();
     let mut findings = Vec::new();
-    for (at, _, _, fitting) in cooking(solved) {
+    for (_, fitting) in cooking(solved) {
         let message = format!("resin binds the {}, and {} is set into it", solved.counter.name, named(fitting));
-        findings.push(RULE.finding(Severity::Warn, Subject::Counter(at), place, message, RULE.instead));
+        findings.push(RULE.finding(Severity::Warn, Subject::Counter(fitting.at.0), place, message, RULE.instead));
     }
     if findings.is_empty() && solved.around.sun != Some(false) {
         let message = format!("resin binds the {}, and the job doesn't say that it lies in the shade", solved.counter.name);

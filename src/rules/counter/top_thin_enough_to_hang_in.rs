@@ -1,6 +1,6 @@
 //! A counter too thick for what hangs in it.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::cooking;
 use crate::rules::{Concern, Lack, Limit, Rule, named};
 use crate::solve::Solved;
@@ -25,9 +25,9 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     if solved.counter.thickness <= RULE.length(solved, &USUAL) {
         return Vec::new();
     }
-    let unknown = cooking(solved).filter(|(_, _, _, fitting)| fitting.needs.most_top.is_none());
+    let unknown = cooking(solved).filter(|(_, fitting)| fitting.needs.most_top.is_none());
     unknown
-        .map(|(_, _, index, fitting)| {
+        .map(|(_, fitting)| {
             let instead = "write the thickest counter that its manual allows, as `most_top: \"2 in\"`";
             let input = format!("{}.most_top", fitting.id);
             Lack::of_practice(input, fitting.subject(), fitting.place.as_ref(), instead).for_what(named(fitting))
@@ -38,7 +38,7 @@ fn needs(solved: &Solved) -> Vec<Lack> {
 fn check(solved: &Solved) -> Vec<Finding> {
     let found = solved.counter.thickness;
     let plain = |length| solved.show.plain(length);
-    let thick = cooking(solved).filter_map(|(_, _, index, fitting)| {
+    let thick = cooking(solved).filter_map(|(_, fitting)| {
         let most = fitting.needs.most_top?;
         (found > most).then(|| {
             let message = format!("the counter is {} thick; {} takes {}", plain(found), named(fitting), plain(most));

@@ -1,6 +1,6 @@
 //! A connector too long, or too weak for its appliance.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Lack, Limit, Rule, named};
 use crate::solve::Solved;
 
@@ -23,9 +23,9 @@ pub const RULE: Rule = Rule {
 fn needs(solved: &Solved) -> Vec<Lack> {
     let Some(services) = &solved.services else { return Vec::new() };
     let of = |id: &str| services.connections.iter().find(|connection| connection.fitting == id);
-    let without = super::burners(solved).filter(|(_, fitting)| of(&fitting.id).is_some_and(|c| c.connector.is_none()));
+    let without = super::burners(solved).filter(|fitting| of(&fitting.id).is_some_and(|c| c.connector.is_none()));
     without
-        .map(|(index, fitting)| {
+        .map(|fitting| {
             let place = of(&fitting.id).and_then(|connection| connection.place.as_ref());
             let instead = "write `connector: \"3 ft\"` in its connection";
             Lack::of_safety("services.connections.connector", fitting.subject(), place, instead).for_what(named(fitting))
@@ -39,8 +39,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let show = solved.show;
     let mut findings = Vec::new();
     for connection in &services.connections {
-        let fitting = super::burners(solved).find(|(_, fitting)| fitting.id == connection.fitting);
-        let Some((index, fitting)) = fitting else { continue };
+        let fitting = super::burners(solved).find(|fitting| fitting.id == connection.fitting);
+        let Some(fitting) = fitting else { continue };
         let place = connection.place.as_ref();
         let mut tell = |message: String, instead: &str| {
             findings.push(RULE.finding(Severity::Stop, fitting.subject(), place, message, instead));

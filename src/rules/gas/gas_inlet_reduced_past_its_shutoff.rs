@@ -1,6 +1,6 @@
 //! A reduction to an appliance's inlet in the wrong place, or too much of one.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Rule, named, nothing};
 use crate::solve::services::{INCH_OF_WATER, equation, sizing};
 use crate::solve::{PipeSize, Solved};
@@ -28,7 +28,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let Some(services) = &solved.services else { return Vec::new() };
     let mut findings = Vec::new();
     for connection in &services.connections {
-        let Some((index, fitting)) = super::burners(solved).find(|(_, fitting)| fitting.id == connection.fitting) else {
+        let Some(fitting) = super::burners(solved).find(|fitting| fitting.id == connection.fitting) else {
             continue;
         };
         let last = services.pipe.iter().find(|segment| segment.to == connection.fitting);

@@ -29,7 +29,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let show = solved.show;
     let short = |appliance: &services::Appliance| {
         let pressure = appliance.pressure.filter(|pressure| *pressure < wanted)?;
-        let subject = appliance.fitting.map_or(Subject::Services, |(_, index)| fitting.subject());
+        let subject = appliance.fitting.map_or(Subject::Services, |(leg, index)| Subject::Fitting(leg, index));
         let left = show.pressure(pressure.max(0.0));
         Some(RULE.finding(
             Severity::Warn,

@@ -1,6 +1,6 @@
 //! A shutoff that can't be reached when it is needed.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Lack, Limit, Rule, named};
 use crate::solve::{Connection, Face, Fitting, Leg, Look, ModuleKind, Solved};
 use crate::units::Length;
@@ -23,15 +23,15 @@ pub const RULE: Rule = Rule {
 
 fn needs(solved: &Solved) -> Vec<Lack> {
     if solved.services.is_none() {
-        let lack = |(index, fitting): (usize, &Fitting)| {
+        let lack = |fitting: &Fitting| {
             let instead = "write `services`, with a connection for each appliance";
             Lack::of_safety("services", fitting.subject(), fitting.place.as_ref(), instead).for_what(named(fitting))
         };
         return super::burners(solved).map(lack).collect();
     }
-    let without = super::burners(solved).filter(|(_, fitting)| connection(solved, fitting).and_then(|c| c.shutoff).is_none());
+    let without = super::burners(solved).filter(|fitting| connection(solved, fitting).and_then(|c| c.shutoff).is_none());
     without
-        .map(|(index, fitting)| {
+        .map(|fitting| {
             let instead = format!(
                 "write `connections: [(fitting: \"{}\", shutoff: (along: \"…\", depth: \"…\", height: \"…\"))]`",
                 fitting.id
@@ -49,7 +49,7 @@ fn connection<'s>(solved: &'s Solved, fitting: &Fitting) -> Option<&'s Connectio
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for leg in &solved.legs {
-        for (index, fitting) in leg.fittings.iter().enumerate() {
+        for fitting in &leg.fittings {
             let Some(connection) = connection(solved, fitting) else { continue };
             let Some(point) = connection.shutoff else { continue };
             let place = connection.place.as_ref();

@@ -15,7 +15,7 @@ fn piped(solved: &Solved) -> impl Iterator<Item = &Services> {
     solved.services.iter().filter(|services| !services.appliances.is_empty())
 }
 
-/// Everything in the run that burns gas, with its index in its leg.
-fn burners(solved: &Solved) -> impl Iterator<Item = (usize, &Fitting)> {
-    solved.legs.iter().flat_map(|leg| leg.fittings.iter().enumerate().filter(|(_, fitting)| burns_gas(fitting)))
+/// Everything in the run that burns gas.
+fn burners(solved: &Solved) -> impl Iterator<Item = &Fitting> {
+    solved.legs.iter().flat_map(|leg| leg.fittings.iter().filter(|fitting| burns_gas(fitting)))
 }

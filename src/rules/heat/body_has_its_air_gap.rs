@@ -1,6 +1,6 @@
 //! A hot body that touches the sides of its cutout.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::cooking;
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::Solved;
@@ -24,7 +24,7 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let gap = RULE.length(solved, &GAP);
     let plain = |length| solved.show.plain(length);
-    let tight = cooking(solved).filter_map(|(_, _, index, fitting)| {
+    let tight = cooking(solved).filter_map(|(_, fitting)| {
         let body = fitting.body.as_ref()?;
         let found = (body.u.0 - fitting.left).min(fitting.right - body.u.1);
         (found < gap).then(|| {

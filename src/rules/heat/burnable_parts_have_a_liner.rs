@@ -1,6 +1,6 @@
 //! A hot fitting hung in parts that burn.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::cooking;
 use crate::rules::{Concern, Lack, Rule, named};
 use crate::solve::{FrameMaterial, Solved};
@@ -23,8 +23,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     if solved.substrate.combustible.is_some() {
         return Vec::new();
     }
-    let bare = cooking(solved).filter(|(_, _, _, fitting)| fitting.needs.liner != Some(true));
-    bare.map(|(_, _, index, fitting)| {
+    let bare = cooking(solved).filter(|(_, fitting)| fitting.needs.liner != Some(true));
+    bare.map(|(_, fitting)| {
         let instead = "write `combustible: true` or `false` beside the substrate's thickness";
         let place = solved.substrate.place.as_ref();
         Lack::of_safety("substrate.combustible", fitting.subject(), place, instead).for_what(named(fitting))
@@ -36,7 +36,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let wood = solved.frame.material == FrameMaterial::Wood;
     let sheet = solved.substrate.combustible == Some(true);
     let mut findings = Vec::new();
-    for (_, _, index, fitting) in cooking(solved).filter(|(_, _, _, fitting)| fitting.needs.liner != Some(true)) {
+    for (_, fitting) in cooking(solved).filter(|(_, fitting)| fitting.needs.liner != Some(true)) {
         let (severity, what) = match (wood, sheet) {
             (true, _) => (Severity::Stop, "a wooden frame".to_owned()),
             (false, true) => (Severity::Warn, format!("{}, which burns", solved.substrate.name)),

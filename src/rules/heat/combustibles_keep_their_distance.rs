@@ -1,6 +1,6 @@
 //! Things that burn, too near a hot fitting beside or behind.
 
-use crate::findings::{Finding, Origin, Place, Severity, Subject};
+use crate::findings::{Finding, Origin, Place, Severity};
 use crate::rules::hot::cooking;
 use crate::rules::{Concern, Lack, Limit, Rule, named};
 use crate::solve::{Bound, Face, Fitting, Leg, Solved};
@@ -66,8 +66,8 @@ fn near<'s>(solved: &'s Solved, at: usize, leg: &'s Leg, fitting: &'s Fitting) -
 fn needs(solved: &Solved) -> Vec<Lack> {
     let (least, any) = (RULE.length(solved, &LEAST), RULE.length(solved, &ANY));
     let mut lacks = Vec::new();
-    for (at, leg, index, fitting) in cooking(solved) {
-        for near in near(solved, at, leg, fitting) {
+    for (leg, fitting) in cooking(solved) {
+        for near in near(solved, fitting.at.0, leg, fitting) {
             let subject = fitting.subject();
             if near.combustible.is_none() && near.away < near.wanted.unwrap_or(any) {
                 let instead = "write `combustible: true` if any of it burns, studs behind a skin too, or `false`";
@@ -87,8 +87,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let least = RULE.length(solved, &LEAST);
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
-    for (at, leg, index, fitting) in cooking(solved) {
-        for near in near(solved, at, leg, fitting).into_iter().filter(|near| near.combustible == Some(true)) {
+    for (leg, fitting) in cooking(solved) {
+        for near in near(solved, fitting.at.0, leg, fitting).into_iter().filter(|near| near.combustible == Some(true)) {
             let (wanted, whose) = match near.wanted {
                 Some(wanted) => (wanted, "its manual asks"),
                 None => (least, "no manual is known to ask less than"),

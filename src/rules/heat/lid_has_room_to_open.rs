@@ -1,6 +1,6 @@
 //! A lid that meets the wall behind it.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Limit, Rule, fittings, named, nothing};
 use crate::solve::{Look, Plane, Solved};
 use crate::units::Length;
@@ -23,7 +23,7 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for (leg, index, fitting) in fittings(solved).filter(|(_, fitting)| fitting.look == Look::Grill) {
+    for (leg, fitting) in fittings(solved).filter(|(_, fitting)| fitting.look == Look::Grill) {
         if leg.back.is_open() || leg.back.height <= leg.datums.counter_top || fitting.cutout(Plane::Counter).is_none() {
             continue;
         }

@@ -23,7 +23,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn needs(solved: &Solved) -> Vec<Lack> {
-    let Some((_, _, index, fitting)) = cooking(solved).next() else { return Vec::new() };
+    let Some((_, fitting)) = cooking(solved).next() else { return Vec::new() };
     let subject = fitting.subject();
     match &solved.around.overhead {
         Overhead::Unsaid => {
@@ -43,7 +43,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let lowest = RULE.length(solved, &LOWEST);
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
-    for (_, leg, index, fitting) in cooking(solved) {
+    for (leg, fitting) in cooking(solved) {
         let above = *height - leg.datums.counter_top;
         let mut tell = |severity, message: String, instead: &str| {
             findings.push(RULE.finding(severity, fitting.subject(), place.as_ref(), message, instead));

@@ -1,6 +1,6 @@
 //! Pipe or cable that comes up where it gets hot.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::{is_hot, zone, zone_holds};
 use crate::rules::{Concern, Lack, Rule, named};
 use crate::solve::{Fitting, Leg, Service, Solved, Stub};
@@ -20,25 +20,25 @@ pub const RULE: Rule = Rule {
 };
 
 /// Gas and power stubs in the plan of a hot fitting's zone.
-fn beneath(solved: &Solved) -> impl Iterator<Item = (&Leg, usize, &Fitting, &Stub, &'static str)> {
+fn beneath(solved: &Solved) -> impl Iterator<Item = (&Leg, &Fitting, &Stub, &'static str)> {
     let hot = solved.legs.iter().flat_map(|leg| {
-        leg.fittings.iter().enumerate().filter(|(_, fitting)| is_hot(fitting)).map(move |(index, f)| (leg, index, f))
+        leg.fittings.iter().filter(|fitting| is_hot(fitting)).map(move |fitting| (leg, fitting))
     });
-    hot.flat_map(|(leg, index, fitting)| {
+    hot.flat_map(|(leg, fitting)| {
         let (us, vs, _) = zone(leg, fitting);
         let within = leg.stubs.iter().filter(move |stub| us.0 < stub.u && stub.u < us.1 && vs.0 < stub.v && stub.v < vs.1);
         within.filter_map(move |stub| match stub.service {
-            Service::Gas => Some((leg, index, fitting, stub, "gas")),
-            Service::Power => Some((leg, index, fitting, stub, "power")),
+            Service::Gas => Some((leg, fitting, stub, "gas")),
+            Service::Power => Some((leg, fitting, stub, "power")),
             Service::Water | Service::Drain => None,
         })
     })
 }
 
 fn needs(solved: &Solved) -> Vec<Lack> {
-    let unknown = beneath(solved).filter(|(_, _, _, stub, _)| stub.z.is_none());
+    let unknown = beneath(solved).filter(|(_, _, stub, _)| stub.z.is_none());
     unknown
-        .map(|(_, index, fitting, stub, word)| {
+        .map(|(_, fitting, stub, word)| {
             let instead = "write how high it comes, as `height: \"6 in\"` over the floor";
             Lack::of_safety("site.stubs.height", fitting.subject(), stub.place.as_ref(), instead)
                 .for_what(format!("the {word} stub under {}", named(fitting)))
@@ -47,10 +47,10 @@ fn needs(solved: &Solved) -> Vec<Lack> {
 }
 
 fn check(solved: &Solved) -> Vec<Finding> {
-    let hot = beneath(solved).filter(|(leg, _, fitting, stub, _)| {
+    let hot = beneath(solved).filter(|(leg, fitting, stub, _)| {
         stub.z.is_some_and(|z| zone_holds(leg, fitting, (stub.u, stub.v, z)))
     });
-    hot.map(|(leg, index, fitting, stub, word)| {
+    hot.map(|(leg, fitting, stub, word)| {
         let plain = |length| solved.show.plain(length);
         let (_, _, under) = zone(leg, fitting);
         let height = plain(stub.z.unwrap_or_default());

@@ -1,6 +1,6 @@
 //! Doors and drawers that hit a wall, a post, a corner or one another.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::geometry::LegPoint;
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::{Face, Fitting, Leg, Look, Solved};
@@ -27,8 +27,8 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for leg in &solved.legs {
-        for (index, fitting) in leg.fittings.iter().enumerate().filter(|(_, fitting)| reach(fitting).is_some()) {
-            findings.extend(at_the_end(solved, leg, index, fitting));
+        for fitting in leg.fittings.iter().filter(|fitting| reach(fitting).is_some()) {
+            findings.extend(at_the_end(solved, leg, fitting));
         }
     }
     findings.extend(in_the_corner(solved));
@@ -52,7 +52,7 @@ fn reach(fitting: &Fitting) -> Option<Length> {
 }
 
 /// A front beside what stands at an end of the leg.
-fn at_the_end(solved: &Solved, leg: &Leg, index: usize, fitting: &Fitting) -> Option<Finding> {
+fn at_the_end(solved: &Solved, leg: &Leg, fitting: &Fitting) -> Option<Finding> {
     let filler = RULE.length(solved, &FILLER);
     let (hinge_left, hinge_right) = match fitting.look {
         Look::Door { pull_right } => (pull_right, !pull_right),
@@ -83,11 +83,11 @@ fn in_the_corner(solved: &Solved) -> Vec<Finding> {
             (point.x, point.y)
         })
     };
-    let opened: Vec<Vec<(usize, &Fitting, Quad)>> = solved
+    let opened: Vec<Vec<(&Fitting, Quad)>> = solved
         .legs
         .iter()
         .map(|leg| {
-            let fronts = leg.fittings.iter().enumerate().filter_map(|(index, fitting)| {
+            let fronts = leg.fittings.iter().filter_map(|fitting| {
                 let (reach, d) = (reach(fitting)?, &leg.datums);
                 let u = (fitting.left - fitting.flange.left, fitting.right + fitting.flange.right);
                 let v = if fitting.face == Face::Front {
@@ -95,7 +95,7 @@ fn in_the_corner(solved: &Solved) -> Vec<Finding> {
                 } else {
                     (d.finished_back, d.finished_back + reach)
                 };
-                Some((index, fitting, quad(leg, u, v)))
+                Some((fitting, quad(leg, u, v)))
             });
             fronts.collect()
         })
@@ -105,11 +105,11 @@ fn in_the_corner(solved: &Solved) -> Vec<Finding> {
         let e = &leg.counter.extent;
         let body = quad(leg, (e.x0, e.x1), (leg.datums.counter_front, e.y1));
         for (other, fronts) in opened.iter().enumerate().filter(|(other, _)| *other != at) {
-            for (index, fitting, zone) in fronts {
+            for (fitting, zone) in fronts {
                 let met = if meet(zone, &body) {
                     format!("the counter of leg {}", leg.id)
-                } else if let Some((_, second, _)) =
-                    opened[at].iter().filter(|_| other < at).find(|(_, _, second)| meet(zone, second))
+                } else if let Some((second, _)) =
+                    opened[at].iter().filter(|_| other < at).find(|(_, second)| meet(zone, second))
                 {
                     format!("{} when both are open", named(second))
                 } else {

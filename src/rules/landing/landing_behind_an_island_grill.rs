@@ -1,6 +1,6 @@
 //! A fire at the far edge of a counter that people can reach from behind.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::cooking;
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::Solved;
@@ -23,8 +23,8 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let wanted = RULE.length(solved, &BEHIND);
-    let open = cooking(solved).filter(|(_, leg, _, _)| leg.back.is_open());
-    let short = open.filter_map(|(_, leg, index, fitting)| {
+    let open = cooking(solved).filter(|(leg, _)| leg.back.is_open());
+    let short = open.filter_map(|(leg, fitting)| {
         let found = leg.datums.counter_back - fitting.back?;
         let plain = |length| solved.show.plain(length);
         (found < wanted).then(|| {

@@ -1,6 +1,6 @@
 //! Nowhere to put a hot dish down.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::{beside, cooking};
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::{Look, Solved};
@@ -25,8 +25,8 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let limit = |limit| RULE.length(solved, limit);
-    let short = cooking(solved).filter_map(|(_, leg, index, fitting)| {
-        let (left, right) = beside(leg, index)?;
+    let short = cooking(solved).filter_map(|(leg, fitting)| {
+        let (left, right) = beside(leg, fitting)?;
         let grill = fitting.look == Look::Grill;
         let (long, least) = if grill { (limit(&LONG), limit(&SHORT)) } else { (limit(&SHORT), limit(&END)) };
         if left.max(right) >= long && left.min(right) >= least {

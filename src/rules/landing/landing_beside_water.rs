@@ -1,6 +1,6 @@
 //! Nowhere to put a wet dish down.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::hot::beside;
 use crate::rules::{Concern, Limit, Rule, fittings, named, nothing};
 use crate::solve::{Look, Solved};
@@ -25,8 +25,8 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let (long, least) = (RULE.length(solved, &LONG), RULE.length(solved, &SHORT));
     let sinks = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Sink);
-    let short = sinks.filter_map(|(leg, index, fitting)| {
-        let (left, right) = beside(leg, index)?;
+    let short = sinks.filter_map(|(leg, fitting)| {
+        let (left, right) = beside(leg, fitting)?;
         if left.max(right) >= long && left.min(right) >= least {
             return None;
         }

@@ -1,6 +1,6 @@
 //! Nowhere to put down what comes out of the refrigerator.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Limit, Rule, fittings, named, nothing};
 use crate::solve::{Leg, Look, Plane, Solved};
 use crate::units::Length;
@@ -24,7 +24,7 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let wanted = RULE.length(solved, &WIDE);
     let cold = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Refrigerator);
-    let short = cold.filter_map(|(leg, index, fitting)| {
+    let short = cold.filter_map(|(leg, fitting)| {
         let found = clear(leg, (fitting.left, fitting.right));
         let plain = |length| solved.show.plain(length);
         (found < wanted).then(|| {

@@ -1,6 +1,6 @@
 //! Openings side by side, with too little face between them for both to open.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::{Face, Fitting, FittingKind, Look, OpeningSort, Solved};
 use crate::units::Length;
@@ -24,6 +24,9 @@ pub const RULE: Rule = Rule {
     check,
 };
 
+/// A front with its hinges.
+type Front<'s> = (&'s Fitting, (bool, bool));
+
 /// Hinges of a front: at its left and at its right side.
 fn hinges(fitting: &Fitting) -> Option<(bool, bool)> {
     match fitting.look {
@@ -38,17 +41,16 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for leg in &solved.legs {
         for face in [Face::Front, Face::Back] {
-            let mut fronts: Vec<(usize, &Fitting, (bool, bool))> = leg
+            let mut fronts: Vec<Front> = leg
                 .fittings
                 .iter()
-                .enumerate()
-                .filter(|(_, f)| f.face == face && f.kind == FittingKind::Opening(OpeningSort::Fitting))
-                .filter_map(|(index, f)| hinges(f).map(|hinges| (index, f, hinges)))
+                .filter(|f| f.face == face && f.kind == FittingKind::Opening(OpeningSort::Fitting))
+                .filter_map(|f| hinges(f).map(|hinges| (f, hinges)))
                 .collect();
-            fronts.sort_by_key(|(_, fitting, _)| fitting.left);
+            fronts.sort_by_key(|(fitting, _)| fitting.left);
             for (at, one) in fronts.iter().enumerate() {
-                let beside = |other: &&(usize, &Fitting, (bool, bool))| {
-                    other.1.left >= one.1.right && level(one.1, other.1)
+                let beside = |other: &&Front| {
+                    other.0.left >= one.0.right && level(one.0, other.0)
                 };
                 if let Some(other) = fronts[at + 1..].iter().find(beside) {
                     findings.extend(pier(solved, one, other));
@@ -66,8 +68,8 @@ fn level(a: &Fitting, b: &Fitting) -> bool {
     bottom(a) < top(b) && bottom(b) < top(a)
 }
 
-fn pier(solved: &Solved, one: &(usize, &Fitting, (bool, bool)), two: &(usize, &Fitting, (bool, bool))) -> Option<Finding> {
-    let ((index, a, a_hinges), (_, b, b_hinges)) = (one, two);
+fn pier(solved: &Solved, one: &Front, two: &Front) -> Option<Finding> {
+    let ((a, a_hinges), (b, b_hinges)) = (one, two);
     let door = |hinges: &(bool, bool)| hinges.0 || hinges.1;
     let limit = match (a_hinges.1, b_hinges.0) {
         (true, true) => &TWO,
@@ -82,5 +84,5 @@ fn pier(solved: &Solved, one: &(usize, &Fitting, (bool, bool)), two: &(usize, &F
     let plain = |length| solved.show.plain(length);
     let message =
         format!("{} of face is between {} and {}; {} is wanted {}", plain(found), named(a), named(b), plain(wanted), limit.about);
-    Some(RULE.finding(Severity::Note, fitting.subject(), a.place.as_ref(), message, RULE.instead))
+    Some(RULE.finding(Severity::Note, a.subject(), a.place.as_ref(), message, RULE.instead))
 }

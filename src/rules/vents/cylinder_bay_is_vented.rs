@@ -39,7 +39,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
             continue;
         }
         let own: Vec<&Fitting> =
-            super::vents(leg).map(|(_, vent)| vent).filter(|vent| vent.module == cylinder.module).collect();
+            super::vents(leg).filter(|vent| vent.module == cylinder.module).collect();
         let (top, floor, floor_top) =
             (RULE.length(solved, &TOP), RULE.length(solved, &FLOOR), RULE.length(solved, &FLOOR_TOP));
         let upper: Vec<&Fitting> = own.iter().copied().filter(|v| super::under_the_top(leg, v) <= top).collect();

@@ -51,7 +51,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
             continue;
         }
         let own: Vec<&Fitting> =
-            super::vents(leg).map(|(_, vent)| vent).filter(|vent| !bays.contains(&(at, vent.module))).collect();
+            super::vents(leg).filter(|vent| !bays.contains(&(at, vent.module))).collect();
         let band = RULE.length(solved, &BAND);
         let within = |length: Length| length <= band;
         if rises {

@@ -12,10 +12,10 @@ use crate::units::Length;
 /// Of a louvre's face, so much is taken as open where its maker doesn't say: from memory, 0.4 to 0.6.
 const OPEN_SHARE: f64 = 0.4;
 
-/// The vents of a leg with their indices.
-fn vents(leg: &Leg) -> impl Iterator<Item = (usize, &Fitting)> {
+/// The vents of a leg.
+fn vents(leg: &Leg) -> impl Iterator<Item = &Fitting> {
     let is_vent = |fitting: &Fitting| fitting.kind == FittingKind::Opening(OpeningSort::Vent);
-    leg.fittings.iter().enumerate().filter(move |(_, fitting)| is_vent(fitting))
+    leg.fittings.iter().filter(move |fitting| is_vent(fitting))
 }
 
 /// Area of a vent's face, m2.

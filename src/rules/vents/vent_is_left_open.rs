@@ -1,6 +1,6 @@
 //! A vent that something covers.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Limit, Rule, named, nothing};
 use crate::solve::{BoundKind, Face, Solved};
 use crate::units::Length;
@@ -26,7 +26,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
     for leg in &solved.legs {
-        for (index, vent) in super::vents(leg) {
+        for vent in super::vents(leg) {
             let mut tell = |message: String| {
                 findings.push(RULE.finding(Severity::Warn, vent.subject(), vent.place.as_ref(), message, RULE.instead));
             };

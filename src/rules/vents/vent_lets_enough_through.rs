@@ -1,6 +1,6 @@
 //! A vent whose face is larger than what it lets through.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Lack, Limit, Rule, named};
 use crate::solve::Solved;
 
@@ -24,7 +24,7 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     let least = RULE.number(solved, &LEAST);
     let mut lacks = Vec::new();
     for leg in solved.legs.iter().filter(|leg| super::gases(solved, leg) != (false, false)) {
-        for (index, vent) in super::vents(leg) {
+        for vent in super::vents(leg) {
             let face = super::face_area(vent);
             if vent.needs.free_area.is_none() && face >= least && super::free_area(vent) < least {
                 let instead = "write the free area that its maker states, as `free_area: \"12 in2\"`";
@@ -43,7 +43,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let show = solved.show;
     let mut findings = Vec::new();
     for leg in solved.legs.iter().filter(|leg| super::gases(solved, leg) != (false, false)) {
-        for (index, vent) in super::vents(leg) {
+        for vent in super::vents(leg) {
             let (face, free) = (super::face_area(vent), vent.needs.free_area);
             let message = match free {
                 Some(free) if free > face => {

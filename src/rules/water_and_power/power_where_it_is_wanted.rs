@@ -26,7 +26,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
     let hungry = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Refrigerator || fitting.needs.power.is_some());
-    for (leg, index, fitting) in hungry {
+    for (leg, fitting) in hungry {
         if !leg.stubs.iter().any(|stub| stub.service == Service::Power) {
             let message = format!("no power comes up in leg {} for {}", leg.id, named(fitting));
             findings.push(RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead));

@@ -1,6 +1,6 @@
 //! A sink that nothing leads to or from.
 
-use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::solve::{Look, Service, Solved};
 
@@ -20,7 +20,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(solved: &Solved) -> Vec<Finding> {
-    let dry = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Sink).filter_map(|(leg, index, fitting)| {
+    let dry = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Sink).filter_map(|(leg, fitting)| {
         let has = |service| leg.stubs.iter().any(|stub| stub.service == service);
         let what = match (has(Service::Water), has(Service::Drain)) {
             (true, true) => return None,

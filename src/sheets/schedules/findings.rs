@@ -52,6 +52,11 @@ pub fn about(set: &Set<'_>, subject: &Subject) -> String {
     let leg_words = |leg: usize| if legs.len() > 1 { format!(", leg {}", leg + 1) } else { String::new() };
     match *subject {
         Subject::Job => "the job".to_owned(),
+        Subject::Services => "gas pipe".to_owned(),
+        Subject::Segment(index) => {
+            let segment = set.solved.services.as_ref().and_then(|services| services.pipe.get(index));
+            segment.map_or(String::new(), |segment| format!("gas pipe {}", segment.id))
+        }
         Subject::Leg(leg) => format!("leg {}", leg + 1),
         Subject::Counter(leg) => format!("counter{}", leg_words(leg)),
         Subject::Foot(leg, foot) => format!("foot {}{}", foot + 1, leg_words(leg)),
