@@ -174,6 +174,14 @@ impl<'j> Fitted<'j> {
         add("clearance", self.field(|fitting| fitting.clearance.as_ref()));
         add("weight", self.field(|fitting| fitting.weight.as_ref()));
         add("heat", self.field(|fitting| fitting.heat.as_ref()));
+        let keep = self.field(|fitting| fitting.clear_of_combustibles.as_ref());
+        add("clear_beside", keep.and_then(|keep| keep.beside.as_ref()));
+        add("clear_behind", keep.and_then(|keep| keep.behind.as_ref()));
+        add("clear_above", keep.and_then(|keep| keep.above.as_ref()));
+        add("lid", self.field(|fitting| fitting.lid.as_ref()));
+        add("most_top", self.field(|fitting| fitting.most_top.as_ref()));
+        add("most_face", self.field(|fitting| fitting.most_face.as_ref()));
+        add("free_area", self.field(|fitting| fitting.free_area.as_ref()));
         add("radius", self.cut().and_then(CutText::radius));
         all
     }

@@ -1,7 +1,7 @@
 //! Inputs that rules lack. A rule that lacks one can't pass; rules that lack the same one say so together.
 
 use super::Rule;
-use crate::findings::{Finding, Origin, Place, Severity, Subject};
+use crate::findings::{Finding, Place, Severity, Subject};
 
 /// An input that a rule would need.
 #[derive(Clone, Debug)]
@@ -84,9 +84,9 @@ fn told(group: &[(&'static Rule, Lack)]) -> Option<Finding> {
         rule: first.name,
         severity,
         subject,
-        message: format!("`{}` is not given{of}, so {} can't be checked", lack.input, rules.join(", ")),
+        message: format!("`{}` is not given{of}: {} can't be checked", lack.input, rules.join(", ")),
         instead: lack.instead.clone(),
         place: lack.place.clone(),
-        origin: Origin::CommonPractice,
+        origin: first.origin,
     })
 }

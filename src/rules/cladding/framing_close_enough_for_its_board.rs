@@ -79,7 +79,7 @@ fn farthest(leg: &Leg, board: &Board) -> Length {
     while x <= e.x1 {
         let mut y = e.y0;
         while y <= e.y1 {
-            let open = cuts.iter().any(|cut| cut.x0 < x && x < cut.x1 && cut.y0 < y && y < cut.y1);
+            let open = cuts.iter().any(|cut| cut.x0 <= x && x <= cut.x1 && cut.y0 <= y && y <= cut.y1);
             if !open {
                 let nearest = tubes.iter().map(|(us, zs)| off(x, *us).mm().hypot(off(y, *zs).mm())).fold(f64::MAX, f64::min);
                 if nearest < f64::MAX {

@@ -2,7 +2,7 @@
 
 use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
-use crate::solve::Solved;
+use crate::solve::{FittingKind, OpeningSort, Solved};
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {
@@ -20,7 +20,9 @@ pub const RULE: Rule = Rule {
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for (_, fitting) in fittings(solved) {
+    // A hole for a pipe has no fitting to hold a tape to.
+    let held = |fitting: &crate::solve::Fitting| fitting.kind != FittingKind::Opening(OpeningSort::PassThrough);
+    for (_, fitting) in fittings(solved).filter(|(_, fitting)| held(fitting)) {
         let open: Vec<String> = fitting
             .measures
             .iter()

@@ -21,7 +21,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn needs(solved: &Solved) -> Vec<Lack> {
-    let Some(services) = &solved.services else { return Vec::new() };
+    let Some(services) = &solved.services else { return super::unsaid(solved) };
     let of = |id: &str| services.connections.iter().find(|connection| connection.fitting == id);
     let without = super::burners(solved).filter(|fitting| of(&fitting.id).is_some_and(|c| c.connector.is_none()));
     without

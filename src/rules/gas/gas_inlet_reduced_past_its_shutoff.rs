@@ -1,7 +1,7 @@
 //! A reduction to an appliance's inlet in the wrong place, or too much of one.
 
 use crate::findings::{Finding, Origin, Severity};
-use crate::rules::{Concern, Rule, named, nothing};
+use crate::rules::{Concern, Rule, named};
 use crate::solve::services::{INCH_OF_WATER, equation, sizing};
 use crate::solve::{PipeSize, Solved};
 use crate::units::Length;
@@ -20,7 +20,7 @@ pub const RULE: Rule = Rule {
     origin: Origin::Standard("2018 IFGC 402.4.1, 411.1.6"),
     concerns: Concern::Gas,
     limits: &[],
-    needs: nothing,
+    needs: super::unsaid,
     check,
 };
 

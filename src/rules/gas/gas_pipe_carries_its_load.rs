@@ -1,7 +1,7 @@
 //! Pipe too small for what hangs on it.
 
 use crate::findings::{Finding, Origin, Severity, Subject};
-use crate::rules::{Concern, Lack, Rule, named};
+use crate::rules::{Concern, Lack, Rule};
 use crate::solve::services::equation::HIGHEST;
 use crate::solve::services::{Segment, Services};
 use crate::solve::{PipeSize, Solved};
@@ -24,14 +24,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn needs(solved: &Solved) -> Vec<Lack> {
-    let burners: Vec<_> = super::burners(solved).collect();
-    let Some(services) = &solved.services else {
-        let instead = "write `services: (fuel: natural_gas, supply: \"7 in wc\", drop: \"0.5 in wc\", pipe: […])`";
-        let lack = |fitting: &&crate::solve::Fitting| {
-            Lack::of_safety("services", fitting.subject(), fitting.place.as_ref(), instead).for_what(named(fitting))
-        };
-        return burners.iter().map(lack).collect();
-    };
+    let Some(services) = &solved.services else { return super::unsaid(solved) };
     if services.appliances.is_empty() {
         return Vec::new();
     }
@@ -44,7 +37,7 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     want("services.fuel", services.fuel.is_none(), "write `fuel: natural_gas`, `propane` or `convertible`");
     want("services.supply", services.supply.is_none(), "write the pressure at the source, as `supply: \"7 in wc\"`");
     want("services.drop", services.drop.is_none(), "write the drop that is allowed, as `drop: \"0.5 in wc\"`");
-    for fitting in burners.iter().filter(|fitting| fitting.heat.is_none()) {
+    for fitting in super::burners(solved).filter(|fitting| fitting.heat.is_none()) {
         let instead = "write its full input from its rating plate, as `heat: \"64000 Btu/h\"`";
         let input = format!("{}.heat", fitting.id);
         lacks.push(Lack::of_safety(input, fitting.subject(), fitting.place.as_ref(), instead));

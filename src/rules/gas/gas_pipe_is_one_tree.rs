@@ -20,6 +20,9 @@ pub const RULE: Rule = Rule {
 };
 
 fn needs(solved: &Solved) -> Vec<Lack> {
+    if solved.services.is_none() {
+        return super::unsaid(solved);
+    }
     super::piped(solved)
         .filter(|services| services.pipe.is_empty())
         .map(|services| {

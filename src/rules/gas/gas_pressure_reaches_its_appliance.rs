@@ -1,7 +1,7 @@
 //! Too little pressure left at an appliance.
 
 use crate::findings::{Finding, Origin, Severity, Subject};
-use crate::rules::{Concern, Limit, Rule, nothing};
+use crate::rules::{Concern, Limit, Rule};
 use crate::solve::services::equation::Gas;
 use crate::solve::{Solved, services};
 
@@ -18,7 +18,7 @@ pub const RULE: Rule = Rule {
     origin: Origin::Standard("2015 IRC appendix A.1 (IFGC A.1): about 5 in w.c. at a residential inlet"),
     concerns: Concern::Gas,
     limits: &[NATURAL, PROPANE],
-    needs: nothing,
+    needs: super::unsaid,
     check,
 };
 

@@ -23,11 +23,7 @@ pub const RULE: Rule = Rule {
 
 fn needs(solved: &Solved) -> Vec<Lack> {
     if solved.services.is_none() {
-        let lack = |fitting: &Fitting| {
-            let instead = "write `services`, with a connection for each appliance";
-            Lack::of_safety("services", fitting.subject(), fitting.place.as_ref(), instead).for_what(named(fitting))
-        };
-        return super::burners(solved).map(lack).collect();
+        return super::unsaid(solved);
     }
     let without = super::burners(solved).filter(|fitting| connection(solved, fitting).and_then(|c| c.shutoff).is_none());
     without
