@@ -1,6 +1,6 @@
 //! What burns or gets hot, and the free counter beside what is set into it.
 
-use crate::solve::{Fitting, FittingKind, Leg, Look, OpeningSort, Plane, Solved};
+use crate::solve::{Extent, Fitting, FittingKind, Leg, Look, OpeningSort, Plane, Solved};
 use crate::units::Length;
 
 /// Whether a fitting gives off heat: it has a heat input, or looks like what cooks.
@@ -19,23 +19,33 @@ pub fn cooking(solved: &Solved) -> impl Iterator<Item = (&Leg, &Fitting)> {
 
 /// Clear counter left and right of a fitting that is cut into it: to the next cutout, or to the counter's end.
 pub fn beside(leg: &Leg, own: &Fitting) -> Option<(Length, Length)> {
-    let own_at = own.at;
-    let own = own.cutout(Plane::Counter)?.extent;
-    let (mut left, mut right) = (leg.counter.extent.x0, leg.counter.extent.x1);
-    for fitting in &leg.fittings {
-        // The hole of a faucet takes no room from what is put down beside it.
-        if fitting.at == own_at || fitting.look == Look::Faucet {
-            continue;
+    let here = own.cutout(Plane::Counter)?.extent;
+    // Within a module the order is not that along the run: both ways begin with all of it.
+    let module = leg.fittings_of(own.module);
+    let first = leg.fittings.partition_point(|fitting| fitting.module < own.module);
+    let (before, after) = (&leg.fittings[..first], &leg.fittings[first + module.len()..]);
+    let next = |fittings: &mut dyn Iterator<Item = &Fitting>, towards: fn(&Extent, &Extent) -> Length| {
+        let mut found: Option<(usize, Length)> = None;
+        for fitting in fittings {
+            // Fittings are listed module by module: two modules past the nearest cutout no nearer one comes.
+            if found.is_some_and(|(module, _)| module.abs_diff(fitting.module) > 1) {
+                break;
+            }
+            // The hole of a faucet takes no room from what is put down beside it.
+            let cut = fitting.cutout(Plane::Counter).filter(|_| fitting.look != Look::Faucet && fitting.at != own.at);
+            let Some(gap) = cut.map(|cutout| towards(&here, &cutout.extent)).filter(|gap| *gap >= Length::ZERO) else {
+                continue;
+            };
+            if found.is_none_or(|(_, nearest)| gap < nearest) {
+                found = Some((fitting.module, gap));
+            }
         }
-        let Some(cut) = fitting.cutout(Plane::Counter).map(|cutout| cutout.extent) else { continue };
-        if cut.x1 <= own.x0 {
-            left = left.max(cut.x1);
-        }
-        if cut.x0 >= own.x1 {
-            right = right.min(cut.x0);
-        }
-    }
-    Some((own.x0 - left, right - own.x1))
+        found.map(|(_, gap)| gap)
+    };
+    let left = next(&mut module.iter().chain(before.iter().rev()), |here, other| here.x0 - other.x1);
+    let right = next(&mut module.iter().chain(after), |here, other| other.x0 - here.x1);
+    let e = &leg.counter.extent;
+    Some((left.unwrap_or(here.x0 - e.x0), right.unwrap_or(e.x1 - here.x1)))
 }
 
 /// Below a hot body it is still too hot for pipe and cable: 2 in, common practice.

@@ -629,6 +629,20 @@ impl Leg {
         self.build(face).finish.as_ref()
     }
 
+    /// The tubes of some modules; tubes are listed module by module.
+    pub fn members_of(&self, modules: std::ops::RangeInclusive<usize>) -> &[Member] {
+        let first = self.members.partition_point(|member| member.module < *modules.start());
+        let end = self.members.partition_point(|member| member.module <= *modules.end());
+        self.members.get(first..end).unwrap_or(&[])
+    }
+
+    /// The fittings of one module; fittings are listed module by module.
+    pub fn fittings_of(&self, module: usize) -> &[Fitting] {
+        let first = self.fittings.partition_point(|fitting| fitting.module < module);
+        let end = self.fittings.partition_point(|fitting| fitting.module <= module);
+        self.fittings.get(first..end).unwrap_or(&[])
+    }
+
     /// Fittings set into a face, by index.
     pub fn on_face(&self, face: Face) -> impl Iterator<Item = (usize, &Fitting)> {
         self.fittings.iter().enumerate().filter(move |(_, f)| f.face == face && f.cutout(Plane::of(face)).is_some())

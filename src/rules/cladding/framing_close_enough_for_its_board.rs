@@ -61,17 +61,20 @@ fn farthest(leg: &Leg, board: &Board) -> Length {
         Face::Right => body.u.1 == d.frame_right,
     };
     // A neighbour's post stands behind a board's edge too.
-    let near = |module: usize| board.module.is_none_or(|own| own.abs_diff(module) <= 1);
+    let near = board.module.map_or(0..=leg.modules.len(), |own| own.saturating_sub(1)..=own + 1);
     let tubes: Vec<_> = leg
-        .members
+        .members_of(near)
         .iter()
-        .filter(|member| near(member.module) && touches(&member.body))
+        .filter(|member| touches(&member.body))
         .map(|member| {
             let across = if matches!(board.face, Face::Front | Face::Back) { member.body.u } else { member.body.v };
             (across, member.body.z)
         })
         .collect();
-    let cuts: Vec<_> = leg.fittings.iter().filter_map(|f| f.cutout(Plane::of(board.face))).map(|c| c.extent).collect();
+    let cuts: Vec<_> = {
+        let cut = |&index: &usize| leg.fittings.get(index)?.cutout(Plane::of(board.face)).map(|cutout| cutout.extent);
+        board.fittings.iter().filter_map(cut).collect()
+    };
     let e = &board.extent;
     let off = |at: Length, (low, high): (Length, Length)| (low - at).max(at - high).max(Length::ZERO);
     let mut farthest = Length::ZERO;

@@ -72,7 +72,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 if width < least {
                     let message = format!("{} of counter is left {word} {}; {} is the least", plain(width), named(fitting), plain(least));
                     tell(message);
-                } else if solved.counter.needs.rails == RailHelp::Plain && !super::carried(leg, (x.x0, x.x1), (from, to)) {
+                } else if solved.counter.needs.rails == RailHelp::Plain && !super::carried(leg, fitting.module, (x.x0, x.x1), (from, to)) {
                     let carries = middle_load(material, width, solved.counter.thickness, x.width());
                     if carries < load {
                         let (carries, load) = (solved.show.mass(carries), solved.show.mass(load));

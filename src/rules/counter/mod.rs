@@ -18,10 +18,11 @@ use crate::units::Length;
 /// Nominal 2 cm stone measures up to this: 13/16 in (a trade journal).
 const TWO_CENTIMETRES: Length = Length::from_sixty_fourths(52);
 
-/// Whether a tube at the frame's top lies under the whole of a stretch: along u between these, somewhere within this depth.
-fn carried(leg: &Leg, u: (Length, Length), v: (Length, Length)) -> bool {
+/// Whether a tube of a module at the frame's top lies under the whole of a stretch: along u between these, somewhere within
+/// this depth.
+fn carried(leg: &Leg, module: usize, u: (Length, Length), v: (Length, Length)) -> bool {
     let under = |body: &crate::solve::BodyBox| {
         body.z.1 == leg.datums.frame_top && body.v.0 < v.1 && v.0 < body.v.1 && body.u.0 <= u.0 && u.1 <= body.u.1
     };
-    leg.members.iter().any(|member| under(&member.body))
+    leg.members_of(module..=module).iter().any(|member| under(&member.body))
 }
