@@ -158,8 +158,10 @@ fn printed_tables_come_out_within_a_printed_figure() {
                 let (length, printed) = (length.parse().expect("a length"), number(printed));
                 let word = word.as_str().unwrap_or("");
                 let found = equation::capacity(gas(&table["gas"]), size(word), length, number(&table["drop_inwc"])) * unit;
-                // The last printed figure, and half a percent: table A.3.4 prints 31 where the equation gives 30.2.
-                let off = 0.9 + printed * 0.005;
+                // Half a unit of the last printed figure and half a percent. The rows of table A.3.4 follow the
+                // square root of the drop and not the equation's 0.541: they part by up to 3 % away from its row of 0.5.
+                let share = if table["source"] == "A.3.4" { 0.03 } else { 0.005 };
+                let off = 0.5 + printed * share;
                 assert!((found - printed).abs() <= off, "{} {word} at {length} ft: {found}, printed {printed}", table["source"]);
                 count += 1;
             }
