@@ -174,7 +174,7 @@ pub fn label(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, show: Show) {
         let lines: Vec<String> = gap_words(show, bound, floor, counter).split(", ").map(str::to_owned).collect();
         let x = seen.at(bound.at_counter, Length::ZERO).x;
         let run = lines.iter().map(|text| width(text, BODY, Weight::Regular)).fold(0.0, f64::max);
-        let x = if left { x - run } else { x };
+        let x = if left { x - run - 2.0 } else { x + 2.0 };
         let high = lines.len() as f64 * 4.5;
         let free = |y: &f64| canvas.is_box_free(x - 0.5, y - 3.5, x + run + 0.5, y - 3.5 + high);
         let Some(y) = [5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0, 14.0, 17.0].iter().map(|down| front + down).find(free)

@@ -18,7 +18,7 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
             Column::words(34.0, "fitting"),
             Column::words(32.0, "set into"),
             Column::words(14.0, "module"),
-            Column::words(23.0, "located\nfrom"),
+            Column::words(30.0, "located\nfrom"),
             Column::right(if both { 29.0 } else { 20.0 }, "weight"),
             Column::right(if both { 42.0 } else { 25.0 }, "heat"),
         ];
