@@ -19,6 +19,7 @@ mod measure_twice;
 mod misread;
 pub mod notes;
 mod place;
+mod permit;
 mod plan;
 pub mod scale;
 mod schedules;
@@ -60,6 +61,9 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
         kinds.extend(cut_in.filter(|(_, f)| has_section(f.kind, f.look)).map(|(index, _)| Kind::Section(leg, index)));
         kinds.extend([Kind::Substrate(leg), Kind::Boards(leg), Kind::Counter(leg)]);
+    }
+    if permit::is_wanted(solved) {
+        kinds.push(Kind::Permit);
     }
     kinds.extend([Kind::Schedules, Kind::MeasureTwice]);
     kinds
@@ -106,6 +110,7 @@ fn may_take_pages(kind: Kind) -> bool {
             | Kind::Ends(_)
             | Kind::Substrate(_)
             | Kind::Boards(_)
+            | Kind::Permit
             | Kind::Schedules
             | Kind::MeasureTwice
             | Kind::Front(..)
@@ -123,6 +128,7 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Substrate(..) => substrate::draw(set, kind),
         Kind::Boards(..) => boards::draw(set, kind),
         Kind::Counter(..) => counter::draw(set, kind),
+        Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),
         Kind::MeasureTwice => measure_twice::draw(set, kind),
     }

@@ -30,6 +30,8 @@ pub enum Kind {
     Boards(usize),
     /// Counter sheet of a leg.
     Counter(usize),
+    /// Services and safety, for a permit.
+    Permit,
     /// Schedules of the job.
     Schedules,
     /// What to measure twice.
@@ -42,7 +44,7 @@ impl Kind {
         match self {
             Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
-            Kind::Plan | Kind::Schedules | Kind::MeasureTwice => None,
+            Kind::Plan | Kind::Permit | Kind::Schedules | Kind::MeasureTwice => None,
         }
     }
 
@@ -57,6 +59,7 @@ impl Kind {
             Kind::Substrate(..) => "substrate",
             Kind::Boards(..) => "boards",
             Kind::Counter(..) => "counter",
+            Kind::Permit => "permit",
             Kind::Schedules => "schedules",
             Kind::MeasureTwice => "measure-twice",
         }
@@ -64,7 +67,7 @@ impl Kind {
 
     /// Every word that `--sheet` takes.
     pub const WORDS: &'static [&'static str] = &[
-        "client", "plan", "front", "ends", "section", "substrate", "boards", "counter", "schedules", "measure-twice",
+        "client", "plan", "front", "ends", "section", "substrate", "boards", "counter", "permit", "schedules", "measure-twice",
     ];
 }
 
@@ -151,6 +154,8 @@ impl<'s> Set<'s> {
     pub fn concerning(&self, kind: Kind) -> Vec<(usize, &'s Finding)> {
         let concerns = |subject: &Subject| match (kind, subject) {
             (Kind::Schedules | Kind::MeasureTwice | Kind::Plan, _) | (_, Subject::Job) => true,
+            (Kind::Permit, Subject::Counter(_) | Subject::Foot(..)) => false,
+            (Kind::Permit, _) => true,
             (Kind::Section(leg, fitting), Subject::Fitting(..)) => *subject == Subject::Fitting(leg, fitting),
             (Kind::Section(..) | Kind::Client(..), Subject::Foot(..)) => false,
             (Kind::Counter(_) | Kind::Substrate(_) | Kind::Boards(_), Subject::Foot(..)) => false,
@@ -231,6 +236,7 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
         Kind::Substrate(l) => format!("substrate-template{}", leg(l)),
         Kind::Boards(l) => format!("board-templates{}", leg(l)),
         Kind::Counter(l) => format!("counter-sheet{}", leg(l)),
+        Kind::Permit => "permit".to_owned(),
         Kind::Schedules => "schedules".to_owned(),
         Kind::MeasureTwice => "measure-twice".to_owned(),
     };
