@@ -5,10 +5,12 @@ mod outline;
 mod region;
 mod space;
 mod strip;
+mod window;
 
 pub use clip::clip_segments;
 pub use outline::{Outline, Vertex};
 pub use region::Region;
+pub use window::{Chain, Within};
 pub use space::{
     Cut, EndFace, FrontFace, Leg, LegPoint, Paper, PaperPoint, Placement, Plan, PlanPoint, Point,
 };

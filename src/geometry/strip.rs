@@ -1,6 +1,6 @@
 //! The part of a region between two upright lines, true arcs kept.
 
-use super::outline::arc_of;
+use super::window::{along, crossings};
 use super::{Outline, Region, Vertex};
 
 /// Pieces with less area than this are slivers of rounding, mm2.
@@ -60,7 +60,7 @@ fn kept(rings: &[Outline], at: f64, right: bool) -> Vec<Outline> {
 fn split(ring: &Outline, at: f64) -> Vec<(Vertex, Vertex)> {
     let mut pieces = Vec::new();
     for (a, b) in ring.edges() {
-        let mut shares = crossings(a, b, at);
+        let mut shares = crossings(a, b, at, true);
         shares.sort_by(f64::total_cmp);
         let mut from = 0.0;
         let mut start = a;
@@ -72,42 +72,6 @@ fn split(ring: &Outline, at: f64) -> Vec<(Vertex, Vertex)> {
         }
     }
     pieces
-}
-
-/// Where an edge crosses x = `at`, as shares of its length strictly between its ends.
-fn crossings(a: Vertex, b: Vertex, at: f64) -> Vec<f64> {
-    let strictly = |share: &f64| *share > 1e-9 && *share < 1.0 - 1e-9;
-    match arc_of(a, b) {
-        None if (a.x - at) * (b.x - at) < 0.0 => vec![(at - a.x) / (b.x - a.x)].into_iter().filter(strictly).collect(),
-        None => Vec::new(),
-        Some(arc) => {
-            let cos = (at - arc.center.x) / arc.radii.x;
-            if cos.abs() >= 1.0 {
-                return Vec::new();
-            }
-            let tau = std::f64::consts::TAU;
-            let share = |angle: f64| {
-                let turn = (angle - arc.start_angle) * arc.sweep_angle.signum();
-                turn.rem_euclid(tau) / arc.sweep_angle.abs()
-            };
-            [share(cos.acos()), share(-cos.acos())].into_iter().filter(strictly).collect()
-        }
-    }
-}
-
-/// The point at a share of an edge.
-fn along(a: Vertex, b: Vertex, share: f64) -> Vertex {
-    match arc_of(a, b) {
-        None => Vertex { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share, bulge: 0.0 },
-        Some(arc) => {
-            let angle = arc.start_angle + arc.sweep_angle * share;
-            Vertex {
-                x: arc.center.x + arc.radii.x * angle.cos(),
-                y: arc.center.y + arc.radii.x * angle.sin(),
-                bulge: 0.0,
-            }
-        }
-    }
 }
 
 fn middle(a: Vertex, b: Vertex) -> Vertex {
