@@ -19,7 +19,8 @@ use crate::sheets::Kind;
         faceline draw patio.ron --out sheets   draw the whole set\n  \
         faceline rule                          list what a job is checked for\n  \
         faceline draw patio.ron --sheet section --set overhang='1 1/4 in'\n  \
-        faceline draw patio.ron --dxf --png    and files for machines, and pictures\n\n\
+        faceline draw patio.ron --dxf --png    and files for machines, and pictures\n  \
+        faceline templates patio.ron --paper 'roll 24 in'\n\n\
         Exit status: 0 fine, 1 findings that stop, 2 input that can't be read or solved, 3 files that can't be written.\n\
         The drawings don't replace local code, the appliances' manuals or licensed trades."
 )]
@@ -46,6 +47,8 @@ pub enum Command {
         /// The rule's name.
         name: Option<String>,
     },
+    /// Draw every part at full size, on tiles or on a roll, as PDF.
+    Templates(TemplateArguments),
     /// Print a completion script for a shell.
     Completions {
         /// The shell.
@@ -103,6 +106,39 @@ pub struct DrawArguments {
     /// Dots per inch of PNG pictures.
     #[arg(long, value_name = "N", default_value_t = 150, value_parser = clap::value_parser!(u32).range(20..=2400), requires = "png")]
     pub dpi: u32,
+    /// Files for machines.
+    #[command(flatten)]
+    pub cutting: Cutting,
+}
+
+/// Which templates to draw, on what, and where to.
+#[derive(Debug, Args)]
+pub struct TemplateArguments {
+    /// The job.
+    #[command(flatten)]
+    pub job: JobArguments,
+    /// Folder for the templates, made if need be; by default it is named after the job's file.
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Paper: letter, legal, tabloid, A4, A3, A2, A1, ANSI C or D, ARCH B to D, or a roll, as "roll 24 in". By default what
+    /// the job says (paper.templates), else letter, or A4 for jobs in millimetres.
+    #[arg(long, value_name = "PAPER")]
+    pub paper: Option<String>,
+    /// Edge of the paper that the printer can't reach, as "6 mm"; by default 1/4 in.
+    #[arg(long, value_name = "LENGTH")]
+    pub margin: Option<String>,
+    /// How far tiles lie over each other, as "12 mm"; by default 1/2 in.
+    #[arg(long, value_name = "LENGTH")]
+    pub overlap: Option<String>,
+    /// Correct for this one of the job's printers (paper.printers); "none" for none.
+    #[arg(long, value_name = "NAME")]
+    pub printer: Option<String>,
+    /// Draw only parts of this name or kind (counter, substrate, board, card); may be repeated.
+    #[arg(long = "part", value_name = "NAME")]
+    pub parts: Vec<String>,
+    /// Mirror parts of this name or kind, to be marked from the back; may be repeated.
+    #[arg(long = "from-back", value_name = "NAME")]
+    pub from_back: Vec<String>,
     /// Files for machines.
     #[command(flatten)]
     pub cutting: Cutting,

@@ -63,7 +63,7 @@ fn one(job: &Path, folder: &Path, arguments: &DrawArguments, progress: &Progress
         Ok(files) => files,
         Err(problem) => return Ended::Unreadable(vec![problem]),
     };
-    match write_set::replace(folder, &files, whole) {
+    match write_set::replace(folder, &files, whole, write_set::SHEETS) {
         Ok(()) => Ended::Drawn { findings, names: files.into_iter().map(|(name, _)| name).collect() },
         Err(problem) => Ended::Unwritable(problem),
     }

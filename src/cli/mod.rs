@@ -12,6 +12,7 @@ mod progress;
 pub mod report;
 mod rule;
 mod say;
+mod templates;
 mod write_set;
 
 use std::ffi::OsString;
@@ -38,6 +39,7 @@ pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
         Command::Check(job) => check::run(&job),
         Command::Draw(draw) => draw::run(&draw),
         Command::Rule { name } => rule::run(name.as_deref()),
+        Command::Templates(asked) => templates::run(&asked),
         Command::Completions { shell } => {
             let mut script = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "faceline", &mut script);

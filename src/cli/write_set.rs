@@ -6,12 +6,15 @@ use std::path::{Path, PathBuf};
 
 use crate::findings::Problem;
 
-/// The list of the files of a set, so that the next set can take away those that it no longer has.
-const LIST: &str = "sheets.txt";
+/// The list of the files of a set, so that the next set can take away those that it no longer has. Sheets and templates
+/// have a list each, so that both may lie in one folder.
+pub const SHEETS: &str = "sheets.txt";
+/// The list of templates.
+pub const TEMPLATES: &str = "templates.txt";
 
 /// Puts files into a folder. Everything is first written beside its place; then old files make way for new ones, and if any
 /// step fails all that was moved is moved back. With `whole`, sheets of the last set that this one lacks are taken away.
-pub fn replace(folder: &Path, files: &[(String, Vec<u8>)], whole: bool) -> Result<(), Problem> {
+pub fn replace(folder: &Path, files: &[(String, Vec<u8>)], whole: bool, list: &str) -> Result<(), Problem> {
     let trouble = |error: io::Error| {
         Problem::new(
             format!("`{}` can't be written: {error}; what was there before is untouched", folder.display()),
@@ -26,7 +29,7 @@ pub fn replace(folder: &Path, files: &[(String, Vec<u8>)], whole: bool) -> Resul
     }
     let made = first_missing(folder);
     fs::create_dir_all(folder).map_err(trouble)?;
-    let result = staged(folder, files, whole).map_err(trouble);
+    let result = staged(folder, files, whole, list).map_err(trouble);
     if let (Err(_), Some(made)) = (&result, made) {
         remove_empty(folder, &made);
     }
@@ -47,12 +50,12 @@ fn remove_empty(folder: &Path, outermost: &Path) {
     }
 }
 
-fn staged(folder: &Path, files: &[(String, Vec<u8>)], whole: bool) -> io::Result<()> {
+fn staged(folder: &Path, files: &[(String, Vec<u8>)], whole: bool, list_name: &str) -> io::Result<()> {
     let stage = tempfile::Builder::new().prefix(".faceline-").tempdir_in(folder)?;
     let (fresh, old) = (stage.path().join("new"), stage.path().join("old"));
     fs::create_dir(&fresh)?;
     fs::create_dir(&old)?;
-    let listed = listed(folder);
+    let listed = listed(folder, list_name);
     let mut list: Vec<String> = files.iter().map(|(name, _)| name.clone()).collect();
     if !whole {
         list.extend(listed.iter().filter(|name| folder.join(name).is_file()).cloned());
@@ -62,13 +65,13 @@ fn staged(folder: &Path, files: &[(String, Vec<u8>)], whole: bool) -> io::Result
     for (name, bytes) in files {
         write_synced(&fresh.join(name), bytes)?;
     }
-    write_synced(&fresh.join(LIST), (list.join("\n") + "\n").as_bytes())?;
+    write_synced(&fresh.join(list_name), (list.join("\n") + "\n").as_bytes())?;
     let gone = listed.into_iter().filter(|name| whole && !list.contains(name));
     let mut moves: Vec<(PathBuf, PathBuf)> = Vec::new();
     for name in gone.filter(|name| folder.join(name).is_file()) {
         moves.push((folder.join(&name), old.join(&name)));
     }
-    for name in files.iter().map(|(name, _)| name.as_str()).chain([LIST]) {
+    for name in files.iter().map(|(name, _)| name.as_str()).chain([list_name]) {
         let target = folder.join(name);
         if target.symlink_metadata().is_ok() {
             moves.push((target.clone(), old.join(name)));
@@ -98,8 +101,8 @@ fn write_synced(path: &Path, bytes: &[u8]) -> io::Result<()> {
 }
 
 /// Names in the last set's list that can only be its files: no path, and of a form that sets have.
-fn listed(folder: &Path) -> Vec<String> {
-    let text = fs::read_to_string(folder.join(LIST)).unwrap_or_default();
+fn listed(folder: &Path, list: &str) -> Vec<String> {
+    let text = fs::read_to_string(folder.join(list)).unwrap_or_default();
     text.lines().map(str::trim).filter(|name| is_ours(name)).map(str::to_owned).collect()
 }
 
@@ -123,7 +126,7 @@ fn is_ours(name: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{is_ours, replace};
+    use super::{SHEETS, is_ours, replace};
     use std::fs;
 
     fn file(name: &str, text: &str) -> (String, Vec<u8>) {
@@ -134,9 +137,9 @@ mod tests {
     fn a_new_set_takes_the_place_of_the_old_and_leaves_strangers_alone() {
         let home = tempfile::tempdir().expect("a folder");
         let out = home.path().join("a/b");
-        replace(&out, &[file("01-plan.svg", "one"), file("02-front.svg", "two")], true).expect("written");
+        replace(&out, &[file("01-plan.svg", "one"), file("02-front.svg", "two")], true, SHEETS).expect("written");
         fs::write(out.join("notes.txt"), "mine").expect("written");
-        replace(&out, &[file("01-plan.svg", "three")], true).expect("written");
+        replace(&out, &[file("01-plan.svg", "three")], true, SHEETS).expect("written");
         assert_eq!(fs::read_to_string(out.join("01-plan.svg")).expect("there"), "three");
         assert!(!out.join("02-front.svg").exists());
         assert_eq!(fs::read_to_string(out.join("notes.txt")).expect("there"), "mine");
@@ -146,8 +149,8 @@ mod tests {
     #[test]
     fn a_part_of_a_set_leaves_the_rest() {
         let home = tempfile::tempdir().expect("a folder");
-        replace(home.path(), &[file("01-plan.svg", "one"), file("02-front.svg", "two")], true).expect("written");
-        replace(home.path(), &[file("02-front.svg", "new")], false).expect("written");
+        replace(home.path(), &[file("01-plan.svg", "one"), file("02-front.svg", "two")], true, SHEETS).expect("written");
+        replace(home.path(), &[file("02-front.svg", "new")], false, SHEETS).expect("written");
         assert_eq!(fs::read_to_string(home.path().join("01-plan.svg")).expect("there"), "one");
         assert_eq!(fs::read_to_string(home.path().join("02-front.svg")).expect("there"), "new");
     }
@@ -155,10 +158,10 @@ mod tests {
     #[test]
     fn when_one_file_cannot_be_replaced_none_is() {
         let home = tempfile::tempdir().expect("a folder");
-        replace(home.path(), &[file("01-plan.svg", "one")], true).expect("written");
+        replace(home.path(), &[file("01-plan.svg", "one")], true, SHEETS).expect("written");
         // The second target's old content can't be moved aside: its staged name would lie in a folder that isn't there.
         let bad = [file("01-plan.svg", "new"), file("x/02.svg", "two")];
-        replace(home.path(), &bad, true).expect_err("no such folder");
+        replace(home.path(), &bad, true, SHEETS).expect_err("no such folder");
         assert_eq!(fs::read_to_string(home.path().join("01-plan.svg")).expect("there"), "one");
         assert_eq!(fs::read_dir(home.path()).expect("there").count(), 2);
     }

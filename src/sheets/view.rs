@@ -5,7 +5,7 @@ use std::marker::PhantomData;
 use super::canvas::{Canvas, Layer};
 use super::scale::Scale;
 use crate::drawing::Step;
-use crate::geometry::{Outline, PaperPoint, Point, Region};
+use crate::geometry::{Outline, PaperPoint, Point, Region, Vertex};
 use crate::units::Length;
 
 /// A view of space `S` (y up) on a sheet (y down).
@@ -69,25 +69,37 @@ impl<S> View<S> {
 
     /// An outline of the model as steps on the paper, arcs as arcs.
     pub fn steps(&self, outline: &Outline) -> Vec<Step> {
-        let place = |x: f64, y: f64| PaperPoint::new(self.x_mm(x), self.y_mm(y));
         let mut steps = Vec::with_capacity(outline.vertices.len() + 2);
         for (index, (a, b)) in outline.edges().enumerate() {
             if index == 0 {
-                steps.push(Step::Move(place(a.x, a.y)));
+                steps.push(Step::Move(self.spot(a)));
             }
-            if a.bulge == 0.0 {
-                steps.push(Step::Line(place(b.x, b.y)));
-            } else {
-                let sweep = 4.0 * a.bulge.abs().atan();
-                let chord = (b.x - a.x).hypot(b.y - a.y);
-                let radius = chord / (2.0 * (sweep / 2.0).sin()) * self.scale.factor();
-                // Counter-clockwise with y up stays counter-clockwise to the eye: not clockwise on the paper.
-                let (large, clockwise) = (sweep > std::f64::consts::PI + 1e-9, a.bulge < 0.0);
-                steps.push(Step::Arc { radius, large, clockwise, to: place(b.x, b.y) });
-            }
+            steps.push(self.step(a, b));
         }
         steps.push(Step::Close);
         steps
+    }
+
+    /// Corners of a line that isn't closed as steps on the paper, arcs as arcs.
+    pub fn open_steps(&self, chain: &[Vertex]) -> Vec<Step> {
+        let start = chain.first().map(|first| Step::Move(self.spot(*first)));
+        start.into_iter().chain(chain.windows(2).map(|pair| self.step(pair[0], pair[1]))).collect()
+    }
+
+    fn spot(&self, vertex: Vertex) -> PaperPoint {
+        PaperPoint::new(self.x_mm(vertex.x), self.y_mm(vertex.y))
+    }
+
+    fn step(&self, a: Vertex, b: Vertex) -> Step {
+        if a.bulge == 0.0 {
+            return Step::Line(self.spot(b));
+        }
+        let sweep = 4.0 * a.bulge.abs().atan();
+        let chord = (b.x - a.x).hypot(b.y - a.y);
+        let radius = chord / (2.0 * (sweep / 2.0).sin()) * self.scale.factor();
+        // Counter-clockwise with y up stays counter-clockwise to the eye: not clockwise on the paper.
+        let (large, clockwise) = (sweep > std::f64::consts::PI + 1e-9, a.bulge < 0.0);
+        Step::Arc { radius, large, clockwise, to: self.spot(b) }
     }
 
     /// A region of the model as steps on the paper.
