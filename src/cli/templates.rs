@@ -68,7 +68,10 @@ fn files(asked: &TemplateArguments, solved: &Solved) -> Result<Vec<Output>, Vec<
             Ok(file) => files.push(file),
             Err(unplaced) => problems.extend(unplaced.iter().map(|sheet| {
                 let what = sheet.what.first().cloned().unwrap_or_default();
-                Problem::new(format!("{} can't be lettered without an overlap: {what}", sheet.sheet), "choose other paper with --paper")
+                Problem::new(
+                    format!("{} can't be lettered without an overlap: {what}", sheet.sheet),
+                    "choose other paper with --paper",
+                )
             })),
         }
     }
@@ -88,21 +91,34 @@ fn files(asked: &TemplateArguments, solved: &Solved) -> Result<Vec<Output>, Vec<
 fn setting(asked: &TemplateArguments, solved: &Solved) -> Result<Setting, Problem> {
     let paper = &solved.paper;
     let stock = match asked.paper.as_ref().or(paper.templates.as_ref()) {
-        Some(name) => Stock::named(name).map_err(|problem| Problem { place: paper.place.clone().filter(|_| asked.paper.is_none()), ..problem })?,
+        Some(name) => Stock::named(name)
+            .map_err(|problem| Problem { place: paper.place.clone().filter(|_| asked.paper.is_none()), ..problem })?,
         None => Stock::usual(solved.show.system),
     };
-    let length = |option: &str, written: Option<&String>, job: Option<crate::units::Length>, usual: f64| -> Result<f64, Problem> {
+    let length = |option: &str,
+                  written: Option<&String>,
+                  job: Option<crate::units::Length>,
+                  usual: f64|
+     -> Result<f64, Problem> {
         let Some(written) = written else { return Ok(job.map_or(usual, crate::units::Length::mm)) };
-        let read = quantity(written).ok().and_then(crate::units::Quantity::as_length).filter(|length| *length >= crate::units::Length::ZERO);
-        read.map(crate::units::Length::mm)
-            .ok_or_else(|| Problem::new(format!("`{written}` is not a length for {option}"), format!("write it as {option} \"6 mm\"")))
+        let read = quantity(written)
+            .ok()
+            .and_then(crate::units::Quantity::as_length)
+            .filter(|length| *length >= crate::units::Length::ZERO);
+        read.map(crate::units::Length::mm).ok_or_else(|| {
+            Problem::new(format!("`{written}` is not a length for {option}"), format!("write it as {option} \"6 mm\""))
+        })
     };
     let printer = match asked.printer.as_deref() {
         None => paper.printer.clone(),
         Some("none") => None,
         Some(name) => Some(paper.printers.iter().find(|printer| printer.name == name).cloned().ok_or_else(|| {
             let names: Vec<&str> = paper.printers.iter().map(|printer| printer.name.as_str()).collect();
-            let known = if names.is_empty() { "the job names none".to_owned() } else { format!("choose from {}", names.join(", ")) };
+            let known = if names.is_empty() {
+                "the job names none".to_owned()
+            } else {
+                format!("choose from {}", names.join(", "))
+            };
             Problem::new(format!("`{name}` is not one of the job's paper.printers"), known)
         })?),
     };
@@ -124,7 +140,10 @@ fn wanted(asked: &TemplateArguments, solved: &Solved) -> Result<Vec<Template>, P
     for word in asked.parts.iter().chain(&asked.from_back) {
         if !all.iter().any(|template| is(template, word)) {
             let names: Vec<&str> = all.iter().map(|template| template.slug.as_str()).collect();
-            return Err(Problem::new(format!("no part is called `{word}`"), format!("choose from counter, substrate, board, card, {}", names.join(", "))));
+            return Err(Problem::new(
+                format!("no part is called `{word}`"),
+                format!("choose from counter, substrate, board, card, {}", names.join(", ")),
+            ));
         }
     }
     let any = |template: &Template, words: &[String]| words.iter().any(|word| is(template, word));
@@ -174,6 +193,7 @@ fn list(planned: &[Planned<'_>], setting: &Setting) -> Vec<u8> {
                 "name": template.name, "pdf": format!("{}.pdf", template.slug), "mirrored": template.mirrored,
                 "page_mm": ([plan.layout.paper.0, plan.layout.paper.1].map(rounded)),
                 "drawn_larger_by": ([plan.layout.stretch.0, plan.layout.stretch.1].map(rounded)),
+                "printer_across": if plan.layout.upright { "x" } else { "y" },
                 "columns": plan.columns, "rows": plan.rows, "overlap_mm": if plan.roll { 0.0 } else { rounded(setting.overlap) },
                 "tiles": tiles,
             })

@@ -149,7 +149,8 @@ mod tests {
     #[test]
     fn a_part_of_a_set_leaves_the_rest() {
         let home = tempfile::tempdir().expect("a folder");
-        replace(home.path(), &[file("01-plan.svg", "one"), file("02-front.svg", "two")], true, SHEETS).expect("written");
+        replace(home.path(), &[file("01-plan.svg", "one"), file("02-front.svg", "two")], true, SHEETS)
+            .expect("written");
         replace(home.path(), &[file("02-front.svg", "new")], false, SHEETS).expect("written");
         assert_eq!(fs::read_to_string(home.path().join("01-plan.svg")).expect("there"), "one");
         assert_eq!(fs::read_to_string(home.path().join("02-front.svg")).expect("there"), "new");

@@ -5,6 +5,7 @@ mod outline;
 mod region;
 mod space;
 mod strip;
+mod tidy;
 mod window;
 
 pub use clip::clip_segments;

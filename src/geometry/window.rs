@@ -42,7 +42,9 @@ impl Outline {
             return if pieces.is_empty() { Within::Nothing } else { Within::Whole };
         }
         let count = pieces.len();
-        let Some(first) = (0..count).find(|&k| !pieces[(k + count - 1) % count].2 && pieces[k].2) else { return Within::Nothing };
+        let Some(first) = (0..count).find(|&k| !pieces[(k + count - 1) % count].2 && pieces[k].2) else {
+            return Within::Nothing;
+        };
         let mut parts: Vec<Chain> = Vec::new();
         let mut open: Option<Chain> = None;
         for k in 0..count {
@@ -67,13 +69,18 @@ pub(super) fn crossings(a: Vertex, b: Vertex, at: f64, across_x: bool) -> Vec<f6
     let strictly = |share: &f64| *share > 1e-9 && *share < 1.0 - 1e-9;
     let Some(arc) = arc_of(a, b) else {
         let (p, q) = (pick(a.x, a.y), pick(b.x, b.y));
-        return if (p - at) * (q - at) < 0.0 { vec![(at - p) / (q - p)].into_iter().filter(strictly).collect() } else { Vec::new() };
+        return if (p - at) * (q - at) < 0.0 {
+            vec![(at - p) / (q - p)].into_iter().filter(strictly).collect()
+        } else {
+            Vec::new()
+        };
     };
     let ratio = (at - pick(arc.center.x, arc.center.y)) / arc.radii.x;
     if ratio.abs() >= 1.0 {
         return Vec::new();
     }
-    let angles = if across_x { [ratio.acos(), -ratio.acos()] } else { [ratio.asin(), std::f64::consts::PI - ratio.asin()] };
+    let angles =
+        if across_x { [ratio.acos(), -ratio.acos()] } else { [ratio.asin(), std::f64::consts::PI - ratio.asin()] };
     let share = |angle: f64| {
         let turn = (angle - arc.start_angle) * arc.sweep_angle.signum();
         turn.rem_euclid(std::f64::consts::TAU) / arc.sweep_angle.abs()
@@ -87,7 +94,11 @@ pub(super) fn along(a: Vertex, b: Vertex, share: f64) -> Vertex {
         None => Vertex { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share, bulge: 0.0 },
         Some(arc) => {
             let angle = arc.start_angle + arc.sweep_angle * share;
-            Vertex { x: arc.center.x + arc.radii.x * angle.cos(), y: arc.center.y + arc.radii.x * angle.sin(), bulge: 0.0 }
+            Vertex {
+                x: arc.center.x + arc.radii.x * angle.cos(),
+                y: arc.center.y + arc.radii.x * angle.sin(),
+                bulge: 0.0,
+            }
         }
     }
 }

@@ -67,7 +67,8 @@ fn printer(name: String, sizes: &PrinterSizes, reader: &mut Reader) -> Printer {
 /// Printed over true: a length in inches is of the card's 6 in, any other of its 150 mm. 1 after a problem.
 fn factor(written: &Text, reader: &mut Reader) -> f64 {
     let Some(length) = reader.length_of(written, Sign::Positive) else { return 1.0 };
-    let inches = written.text.contains(['\u{2033}', '"']) || written.text.split(|c: char| !c.is_alphabetic()).any(|word| matches!(word, "in" | "ft"));
+    let inches = written.text.contains(['\u{2033}', '"'])
+        || written.text.split(|c: char| !c.is_alphabetic()).any(|word| matches!(word, "in" | "ft"));
     let (arm, words) = if inches { (Length::from_inches(6.0), "6 in") } else { (Length::from_mm(150.0), "150 mm") };
     let factor = length.mm() / arm.mm();
     if (factor - 1.0).abs() > MOST {

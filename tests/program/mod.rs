@@ -15,7 +15,9 @@ pub fn faceline() -> Command {
 
 /// Every job that has to draw: the samples and the worked example.
 pub fn jobs() -> Vec<PathBuf> {
-    ["samples/terrace.ron", "samples/island.ron", "samples/courtyard.ron", "tests/worked_example.ron"].map(PathBuf::from).to_vec()
+    ["samples/terrace.ron", "samples/island.ron", "samples/courtyard.ron", "tests/worked_example.ron"]
+        .map(PathBuf::from)
+        .to_vec()
 }
 
 /// The Python that has the independent readers. `tests/run` sets it up and requires it; a bare `cargo test` says that it
@@ -39,4 +41,39 @@ pub fn folder(path: &Path) -> BTreeMap<String, Vec<u8>> {
             (entry.file_name().to_string_lossy().into_owned(), fs::read(entry.path()).expect("a file"))
         })
         .collect()
+}
+
+struct Disk;
+
+impl faceline::model::Files for Disk {
+    fn size(&self, path: &Path) -> std::io::Result<u64> {
+        fs::metadata(path).map(|data| data.len())
+    }
+    fn read(&self, path: &Path, _limit: u64) -> std::io::Result<Vec<u8>> {
+        fs::read(path)
+    }
+    fn canonical(&self, path: &Path) -> std::io::Result<PathBuf> {
+        path.canonicalize()
+    }
+}
+
+/// A job solved by the library.
+pub fn solved(job: &Path) -> faceline::solve::Solved {
+    let written = faceline::model::read(job, &[], &Disk).unwrap_or_else(|problems| panic!("{problems:?}"));
+    let given = faceline::parameters::resolve(&written, &[]).unwrap_or_else(|problems| panic!("{problems:?}"));
+    faceline::solve::solve(&given).unwrap_or_else(|problems| panic!("{problems:?}"))
+}
+
+/// Runs one of the outside checkers and says how it went and what it said.
+pub fn checker(python: &Path, script: &str, arguments: &[&std::ffi::OsStr]) -> (bool, String) {
+    let done = Command::new(python)
+        .arg(Path::new("tests/outside").join(script))
+        .args(arguments)
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()
+        .expect("the checker runs");
+    (
+        done.status.success(),
+        format!("{}{}", String::from_utf8_lossy(&done.stdout), String::from_utf8_lossy(&done.stderr)),
+    )
 }

@@ -102,7 +102,9 @@ pub fn words(sheet: &mut Sheet<'_>, marks: &[Match]) {
     }
     for side in SIDES {
         let words = match (side, neighbour(sheet, side)) {
-            (Side::Left | Side::Bottom, Some((column, row))) => format!("trim on this line, lay over tile {}-{}", row + 1, column + 1),
+            (Side::Left | Side::Bottom, Some((column, row))) => {
+                format!("trim on this line, lay over tile {}-{}", row + 1, column + 1)
+            }
             (Side::Right | Side::Top, Some((column, row))) => format!("glue under tile {}-{}", row + 1, column + 1),
             (_, None) => "no tile beyond this line".to_owned(),
         };
@@ -157,7 +159,8 @@ fn matches(sheet: &Sheet<'_>, side: Side) -> Vec<Match> {
 /// Whether nothing of the part runs near a point: asked of the part and not of the page, so that both tiles agree.
 fn is_white(template: &Template, (x, y): (f64, f64), near: f64) -> bool {
     let outlines = template.region.outlines().chain(template.flanges.iter().map(|(outline, _)| outline));
-    let clear = outlines.into_iter().all(|outline| outline.within(x - near, y - near, x + near, y + near) == Within::Nothing);
+    let clear =
+        outlines.into_iter().all(|outline| outline.within(x - near, y - near, x + near, y + near) == Within::Nothing);
     clear && template.lines.iter().all(|line| ((if line.upright { x } else { y }) - line.at).abs() > near)
 }
 

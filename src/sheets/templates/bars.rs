@@ -71,5 +71,8 @@ pub fn draw(canvas: &mut Canvas, at: Layer, zero: PaperPoint, size: Size, uprigh
 
 /// What a bar must measure.
 pub fn sentence(size: Size) -> String {
-    format!("The bars must measure {} in and {} mm, both ways. If they don\u{2019}t, print again at 100 %.", size.0, size.1)
+    format!(
+        "The bars must measure {} in and {} mm, both ways. If they don\u{2019}t, print again at 100 %.",
+        size.0, size.1
+    )
 }

@@ -22,7 +22,12 @@ pub fn page(title: &str, setting: &Setting) -> Page {
     let top = setting.margin + 12.0;
     let at = |x: f64, y: f64| PaperPoint::new(left + x, top + y);
     canvas.text(layer, at(0.0, 0.0), "Square card", &Style::body().bold().sized(SHEET_TITLE));
-    canvas.text(layer, at(48.0, 0.0), &format!("{title}, {}, drawn without correction", setting.stock.name()), &Style::caption());
+    canvas.text(
+        layer,
+        at(48.0, 0.0),
+        &format!("{title}, {}, drawn without correction", setting.stock.name()),
+        &Style::caption(),
+    );
 
     // The bars cross at right angles near one corner, so that a square laid into them tells whether the paper ran straight.
     let zero = at(15.0, 178.0);
@@ -36,12 +41,19 @@ pub fn page(title: &str, setting: &Setting) -> Page {
 
     let steps = [
         ("Print", "Print this page at 100 % (actual size). Switch off anything that fits the page to the paper."),
-        ("Measure", "Measure both bars from end to end with a steel rule: across, the level one; along, the upright one."),
-        ("Write", "Put what you measured into the job, as: paper: (printer: (across: \"149.2 mm\", along: \"150.3 mm\"))"),
+        (
+            "Measure",
+            "Measure both bars from end to end with a steel rule: across, the level one; along, the upright one.",
+        ),
+        (
+            "Write",
+            "Put what you measured into the job, as: paper: (printer: (across: \"149.2 mm\", along: \"150.3 mm\"))",
+        ),
         ("Inches", "A measurement in inches is of the 6 in bar, one in millimetres of the 150 mm bar."),
         ("Square", "Lay a square along the two fine lines. If they are not square, the paper ran askew: print again."),
     ];
-    let notes: Vec<(String, String)> = steps.iter().map(|(lead, words)| ((*lead).to_owned(), (*words).to_owned())).collect();
+    let notes: Vec<(String, String)> =
+        steps.iter().map(|(lead, words)| ((*lead).to_owned(), (*words).to_owned())).collect();
     notes::list(&mut canvas, layer, at(62.0, 30.0), &notes, (width - left - 62.0 - setting.margin - 4.0).min(112.0));
     canvas.finish("square-card", "Square card")
 }

@@ -32,9 +32,18 @@ pub struct Label {
 
 impl Label {
     /// What a tile of a template says.
-    pub fn new(solved: &Solved, template: &Template, plan: &Plan, setting: &Setting, column: usize, row: usize) -> Label {
+    pub fn new(
+        solved: &Solved,
+        template: &Template,
+        plan: &Plan,
+        setting: &Setting,
+        column: usize,
+        row: usize,
+    ) -> Label {
         let job = &solved.job;
-        let joined = |parts: Vec<String>| parts.into_iter().filter(|part| !part.trim().is_empty()).collect::<Vec<_>>().join(", ");
+        let joined = |parts: Vec<String>| {
+            parts.into_iter().filter(|part| !part.trim().is_empty()).collect::<Vec<_>>().join(", ")
+        };
         let revision = job.revisions.last().map(|revision| format!("rev {}", revision.mark)).unwrap_or_default();
         let length = |mm: f64| solved.show.text(Length::from_mm(mm));
         let side = if template.mirrored { format!("mirrored: not {}", template.side) } else { template.side.clone() };
@@ -54,7 +63,11 @@ impl Label {
             ("Scale", scale, false),
         ];
         if let Some(printer) = &setting.printer {
-            rows.push(("Corrected", format!("across {:.4}, along {:.4}", 1.0 / printer.across, 1.0 / printer.along), false));
+            rows.push((
+                "Corrected",
+                format!("across {:.4}, along {:.4}", 1.0 / printer.across, 1.0 / printer.along),
+                false,
+            ));
         }
         let overlap = if plan.roll { String::new() } else { format!(", overlap {}", length(setting.overlap)) };
         rows.push(("Paper", format!("{}, margin {}{overlap}", setting.stock.name(), length(setting.margin)), false));
@@ -101,7 +114,8 @@ impl Label {
 
     /// The rows that stay when not all fit: the part, its side, the scale, the check.
     fn chosen(&self, rows: usize) -> impl Iterator<Item = &(&'static str, String, bool)> {
-        const ORDER: [&str; 9] = ["Template", "Side", "Scale", "Corrected", "Before cutting", "Job", "Drawing", "Material", "Paper"];
+        const ORDER: [&str; 9] =
+            ["Template", "Side", "Scale", "Corrected", "Before cutting", "Job", "Drawing", "Material", "Paper"];
         let rank = |caption: &str| ORDER.iter().position(|known| *known == caption).unwrap_or(ORDER.len());
         let mut ranks: Vec<usize> = self.rows.iter().map(|row| rank(row.0)).collect();
         ranks.sort_unstable();
@@ -131,14 +145,25 @@ impl Map {
     }
 
     /// Draws it with its top left corner here.
-    pub fn draw(&self, canvas: &mut Canvas, at: Layer, corner: PaperPoint, template: &Template, plan: &Plan, (column, row): (usize, usize)) {
+    pub fn draw(
+        &self,
+        canvas: &mut Canvas,
+        at: Layer,
+        corner: PaperPoint,
+        template: &Template,
+        plan: &Plan,
+        (column, row): (usize, usize),
+    ) {
         let (left, bottom) = (corner.x + FIGURES, corner.y + self.size.1 - WORDS);
-        let spot = |x: f64, y: f64| PaperPoint::new(left + (x - plan.origin.0) * self.scale, bottom - (y - plan.origin.1) * self.scale);
+        let spot = |x: f64, y: f64| {
+            PaperPoint::new(left + (x - plan.origin.0) * self.scale, bottom - (y - plan.origin.1) * self.scale)
+        };
         let trim = plan.trim(column, row);
         let (a, b) = (spot(trim.x0, trim.y0), spot(trim.x1, trim.y1));
         canvas.rectangle(at, a, b, Paint::fill(Fill::tint(Colour::GREY_RULE)));
         let grid = Pen::new(0.13).coloured(Colour::GREY_RULE);
-        let (end_x, end_y) = (plan.origin.0 + plan.pitch.0 * plan.columns as f64, plan.origin.1 + plan.pitch.1 * plan.rows as f64);
+        let (end_x, end_y) =
+            (plan.origin.0 + plan.pitch.0 * plan.columns as f64, plan.origin.1 + plan.pitch.1 * plan.rows as f64);
         for k in 0..=plan.columns {
             let x = plan.origin.0 + plan.pitch.0 * k as f64;
             canvas.line(at, spot(x, plan.origin.1), spot(x, end_y), grid);
@@ -153,23 +178,40 @@ impl Map {
             canvas.steps(at, through(&points, true), Paint::pen(pen));
         }
         for line in template.lines.iter().filter(|line| line.kind == LineKind::Finished) {
-            let (from, to) = if line.upright { (spot(line.at, plan.origin.1), spot(line.at, end_y)) } else { (spot(plan.origin.0, line.at), spot(end_x, line.at)) };
+            let (from, to) = if line.upright {
+                (spot(line.at, plan.origin.1), spot(line.at, end_y))
+            } else {
+                (spot(plan.origin.0, line.at), spot(end_x, line.at))
+            };
             canvas.line(at, from, to, Pen::DIMENSION.accent().dashed(Dash(&[2.2, 0.9])));
         }
         canvas.rectangle(at, a, b, Paint::pen(Pen::VISIBLE.coloured(NOTE)));
         self.figures(canvas, at, plan, (column, row), &spot);
-        let sheets = if plan.count() == 1 { "1 tile".to_owned() } else { format!("{} tiles, this one shaded", plan.count()) };
+        let sheets =
+            if plan.count() == 1 { "1 tile".to_owned() } else { format!("{} tiles, this one shaded", plan.count()) };
         canvas.text(at, PaperPoint::new(left, bottom + 4.6), &sheets, &Style::caption());
         let words = format!("{} below", template.below);
         let place = PaperPoint::new(corner.x + self.size.0, bottom + 4.6);
         canvas.text(at, place, &words, &Style::body().end());
         let arrow = place.x - lettering::width(&words, lettering::BODY, Weight::Regular) - 2.5;
-        canvas.line(at, PaperPoint::new(arrow, bottom + 1.4), PaperPoint::new(arrow, bottom + 3.5), Pen::SECONDARY.coloured(NOTE));
+        canvas.line(
+            at,
+            PaperPoint::new(arrow, bottom + 1.4),
+            PaperPoint::new(arrow, bottom + 3.5),
+            Pen::SECONDARY.coloured(NOTE),
+        );
         canvas.arrow(at, PaperPoint::new(arrow, bottom + 5.2), 90.0, NOTE);
     }
 
     /// Numbers of columns and rows, all where they fit, else those of this tile.
-    fn figures(&self, canvas: &mut Canvas, at: Layer, plan: &Plan, (column, row): (usize, usize), spot: &dyn Fn(f64, f64) -> PaperPoint) {
+    fn figures(
+        &self,
+        canvas: &mut Canvas,
+        at: Layer,
+        plan: &Plan,
+        (column, row): (usize, usize),
+        spot: &dyn Fn(f64, f64) -> PaperPoint,
+    ) {
         let style = |own: bool| if own { Style::body().bold() } else { Style::caption() };
         let top = plan.origin.1 + plan.pitch.1 * plan.rows as f64;
         let wide = lettering::width("00", lettering::BODY, Weight::SemiBold) + 0.8;

@@ -59,7 +59,7 @@ impl Maker<'_> {
             slug: slug(&name),
             name,
             family,
-            region,
+            region: region.tidied(),
             flanges: Vec::new(),
             lines: Vec::new(),
             names: Vec::new(),

@@ -61,6 +61,8 @@ pub struct Layout {
     pub paper: (f64, f64),
     /// What everything is multiplied by to come out true.
     pub stretch: (f64, f64),
+    /// The printer's across is the page's across; otherwise the page goes through it turned.
+    pub upright: bool,
     /// Where ink may lie on the page as printed: left, top, right, bottom, mm.
     pub ink: (f64, f64, f64, f64),
 }
@@ -139,7 +141,7 @@ pub fn layout(setting: &Setting, paper: (f64, f64), upright: bool) -> Layout {
     // What the file's page comes out as; ink past the paper itself is lost when the printer prints large.
     let (right, bottom) = ((paper.0 * printed.0).min(paper.0), (paper.1 * printed.1).min(paper.1));
     let m = setting.margin;
-    Layout { paper, stretch: (1.0 / printed.0, 1.0 / printed.1), ink: (m, m, right - m, bottom - m) }
+    Layout { paper, stretch: (1.0 / printed.0, 1.0 / printed.1), upright, ink: (m, m, right - m, bottom - m) }
 }
 
 fn tiled(template: &Template, layout: Layout, overlap: f64, name: &str) -> Result<Plan, Problem> {
@@ -171,8 +173,12 @@ fn tiled(template: &Template, layout: Layout, overlap: f64, name: &str) -> Resul
         candidates.min_by(|a, b| cost(*a).total_cmp(&cost(*b))).unwrap_or(low - PAD)
     };
     let origin = (start(x0, x1, pitch.0, columns, true), start(y0, y1, pitch.1, rows, false));
-    let mut plan = Plan { layout, origin, pitch, columns, rows, edge, roll: false, printed: vec![true; columns * rows] };
-    plan.printed = (0..rows).flat_map(|row| (0..columns).map(move |column| (column, row))).map(|(c, r)| has_ink(template, &plan, c, r)).collect();
+    let mut plan =
+        Plan { layout, origin, pitch, columns, rows, edge, roll: false, printed: vec![true; columns * rows] };
+    plan.printed = (0..rows)
+        .flat_map(|row| (0..columns).map(move |column| (column, row)))
+        .map(|(c, r)| has_ink(template, &plan, c, r))
+        .collect();
     Ok(plan)
 }
 
@@ -180,7 +186,9 @@ fn tiled(template: &Template, layout: Layout, overlap: f64, name: &str) -> Resul
 /// and finished faces tie the tiles of a cutout to those of the edges.
 fn has_ink(template: &Template, plan: &Plan, column: usize, row: usize) -> bool {
     let trim = plan.trim(column, row);
-    let crosses = |outline: &Outline| outline.within(trim.x0 - 1.0, trim.y0 - 1.0, trim.x1 + 1.0, trim.y1 + 1.0) != Within::Nothing;
+    let crosses = |outline: &Outline| {
+        outline.within(trim.x0 - 1.0, trim.y0 - 1.0, trim.x1 + 1.0, trim.y1 + 1.0) != Within::Nothing
+    };
     let (x0, y0, x1, y1) = template.bounds();
     let meets = trim.x0 < x1 && trim.x1 > x0 && trim.y0 < y1 && trim.y1 > y0;
     let lines = template.lines.iter().filter(|line| line.kind != LineKind::Datum);
@@ -188,7 +196,9 @@ fn has_ink(template: &Template, plan: &Plan, column: usize, row: usize) -> bool 
         let (low, high) = if line.upright { (trim.x0, trim.x1) } else { (trim.y0, trim.y1) };
         line.at >= low && line.at <= high
     };
-    template.region.outlines().any(crosses) || template.flanges.iter().any(|(outline, _)| crosses(outline)) || (meets && lines.clone().any(line))
+    template.region.outlines().any(crosses)
+        || template.flanges.iter().any(|(outline, _)| crosses(outline))
+        || (meets && lines.clone().any(line))
 }
 
 /// Where a grid line should not fall, along one axis.
@@ -235,7 +245,10 @@ fn on_roll(template: &Template, setting: &Setting, name: &str, width: f64, longe
         if upright { layout.ink.2 - layout.ink.0 } else { layout.ink.3 - layout.ink.1 }
     };
     if usable(true) < 180.0 || usable(false) < 180.0 {
-        return Err(Problem::new(format!("the margins leave no room on a {name}"), "make --margin smaller, or choose a wider roll"));
+        return Err(Problem::new(
+            format!("the margins leave no room on a {name}"),
+            "make --margin smaller, or choose a wider roll",
+        ));
     }
     let lying = high <= usable(false);
     if !lying && long > usable(true) {
@@ -248,7 +261,10 @@ fn on_roll(template: &Template, setting: &Setting, name: &str, width: f64, longe
     let length = if lying { (long + STRIP) * stretched.0 } else { (high + STRIP) * stretched.1 } + 2.0 * setting.margin;
     if length > longest {
         return Err(Problem::new(
-            format!("{} would take a page of {:.0} mm, and a {name} gives at most {longest:.0} mm", template.name, length),
+            format!(
+                "{} would take a page of {:.0} mm, and a {name} gives at most {longest:.0} mm",
+                template.name, length
+            ),
             "choose tiles (as --paper letter), or part it by a seam or a joint",
         ));
     }
@@ -256,10 +272,7 @@ fn on_roll(template: &Template, setting: &Setting, name: &str, width: f64, longe
     let layout = layout(setting, paper, !lying);
     let (left, top, right, bottom) = layout.ink;
     let pitch = (right - left, bottom - top);
-    let origin = if lying {
-        (x0 - PAST, (y0 + y1 - pitch.1) / 2.0)
-    } else {
-        ((x0 + x1 - pitch.0) / 2.0, y1 + PAST - pitch.1)
-    };
+    let origin =
+        if lying { (x0 - PAST, (y0 + y1 - pitch.1) / 2.0) } else { ((x0 + x1 - pitch.0) / 2.0, y1 + PAST - pitch.1) };
     Ok(Plan { layout, origin, pitch, columns: 1, rows: 1, edge: 0.0, roll: true, printed: vec![true] })
 }

@@ -27,7 +27,8 @@ impl Room {
                 let (x, y) = (area.left + column as f64 * CELL, area.top + row as f64 * CELL);
                 let taken = u32::from(!canvas.is_box_free(x, y, x + CELL, y + CELL));
                 let at = |r: usize, c: usize| r * (columns + 1) + c;
-                sums[at(row + 1, column + 1)] = taken + sums[at(row, column + 1)] + sums[at(row + 1, column)] - sums[at(row, column)];
+                sums[at(row + 1, column + 1)] =
+                    taken + sums[at(row, column + 1)] + sums[at(row + 1, column)] - sums[at(row, column)];
             }
         }
         Room { area, columns, rows, sums }
@@ -39,7 +40,13 @@ impl Room {
     }
 
     /// The same, clear of a box (left, top, right, bottom) that is about to be taken.
-    pub fn find_beside(&self, width: f64, height: f64, taken: [f64; 4], dislike: impl Fn(f64, f64) -> f64) -> Option<PaperPoint> {
+    pub fn find_beside(
+        &self,
+        width: f64,
+        height: f64,
+        taken: [f64; 4],
+        dislike: impl Fn(f64, f64) -> f64,
+    ) -> Option<PaperPoint> {
         let (across, down) = ((width / CELL).ceil() as usize, (height / CELL).ceil() as usize);
         let mut best: Option<(f64, PaperPoint)> = None;
         for row in 0..(self.rows + 1).saturating_sub(down) {
@@ -48,7 +55,10 @@ impl Room {
                     continue;
                 }
                 let place = PaperPoint::new(self.area.left + column as f64 * CELL, self.area.top + row as f64 * CELL);
-                let meets = place.x < taken[2] && place.x + width > taken[0] && place.y < taken[3] && place.y + height > taken[1];
+                let meets = place.x < taken[2]
+                    && place.x + width > taken[0]
+                    && place.y < taken[3]
+                    && place.y + height > taken[1];
                 if meets {
                     continue;
                 }

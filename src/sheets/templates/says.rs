@@ -18,8 +18,10 @@ pub fn lines(sheet: &mut Sheet<'_>) {
     let trim = sheet.trim;
     let (x0, y0, x1, y1) = sheet.template.bounds();
     for line in &sheet.template.lines {
-        let inside = if line.upright { line.at > trim.x0 && line.at < trim.x1 } else { line.at > trim.y0 && line.at < trim.y1 };
-        let (low, high) = if line.upright { (trim.y0.max(y0), trim.y1.min(y1)) } else { (trim.x0.max(x0), trim.x1.min(x1)) };
+        let inside =
+            if line.upright { line.at > trim.x0 && line.at < trim.x1 } else { line.at > trim.y0 && line.at < trim.y1 };
+        let (low, high) =
+            if line.upright { (trim.y0.max(y0), trim.y1.min(y1)) } else { (trim.x0.max(x0), trim.x1.min(x1)) };
         if !inside || high - low < 8.0 {
             continue;
         }
@@ -37,7 +39,15 @@ pub fn lines(sheet: &mut Sheet<'_>) {
 }
 
 /// Words along a line, beside or above it, at the first white place. The words are shortened before they are left out.
-fn along(sheet: &mut Sheet<'_>, layer: Layer, upright: bool, at: f64, (low, high): (f64, f64), words: &str, style: &Style) -> bool {
+fn along(
+    sheet: &mut Sheet<'_>,
+    layer: Layer,
+    upright: bool,
+    at: f64,
+    (low, high): (f64, f64),
+    words: &str,
+    style: &Style,
+) -> bool {
     let short = words.split(", ").last().unwrap_or(words).to_owned();
     for words in [words, short.as_str()] {
         let half = lettering::width(words, style.height, style.weight) / 2.0 + 1.5;
@@ -48,7 +58,11 @@ fn along(sheet: &mut Sheet<'_>, layer: Layer, upright: bool, at: f64, (low, high
         let mut places = Vec::new();
         for middle in middles {
             let point = if upright { sheet.at(at, middle) } else { sheet.at(middle, at) };
-            places.extend(if upright { [point.moved(-1.3, 0.0), point.moved(4.0, 0.0)] } else { [point.moved(0.0, -1.3), point.moved(0.0, 4.0)] });
+            places.extend(if upright {
+                [point.moved(-1.3, 0.0), point.moved(4.0, 0.0)]
+            } else {
+                [point.moved(0.0, -1.3), point.moved(0.0, 4.0)]
+            });
         }
         let style = if upright { style.clone().upright() } else { style.clone() };
         if sheet.canvas.text_at_first(layer, &places, words, &style).is_some() {
@@ -97,8 +111,10 @@ fn waste(sheet: &mut Sheet<'_>, layer: Layer) {
             // The material lies to the left of travel on the outer outline, to the right on a hole.
             let turn = if index == 0 { 1.0 } else { -1.0 };
             let inside = if upright { -(b.y - a.y).signum() * turn } else { (b.x - a.x).signum() * turn };
-            let (at, low, high) = if upright { (a.x, a.y.min(b.y), a.y.max(b.y)) } else { (a.y, a.x.min(b.x), a.x.max(b.x)) };
-            let (from, to, near, far) = if upright { (trim.y0, trim.y1, trim.x0, trim.x1) } else { (trim.x0, trim.x1, trim.y0, trim.y1) };
+            let (at, low, high) =
+                if upright { (a.x, a.y.min(b.y), a.y.max(b.y)) } else { (a.y, a.x.min(b.x), a.x.max(b.x)) };
+            let (from, to, near, far) =
+                if upright { (trim.y0, trim.y1, trim.x0, trim.x1) } else { (trim.x0, trim.x1, trim.y0, trim.y1) };
             if at > near + 6.0 && at < far - 6.0 {
                 edges.push((upright, at, low.max(from), high.min(to), inside));
             }
@@ -178,11 +194,20 @@ fn radius(sheet: &mut Sheet<'_>, layer: Layer, corner: &Corner, written: &mut Ve
             let rightward = ux * side >= 0.0;
             let end = elbow.moved(if rightward { 3.0 } else { -3.0 }, 0.0);
             let start = if rightward { end.x + 1.2 } else { end.x - 1.2 - width };
-            if start < ink.left + 1.0 || start + width > ink.right - 1.0 || elbow.y < ink.top + 4.0 || elbow.y > ink.bottom - 2.0 {
+            if start < ink.left + 1.0
+                || start + width > ink.right - 1.0
+                || elbow.y < ink.top + 4.0
+                || elbow.y > ink.bottom - 2.0
+            {
                 continue;
             }
             let text = lettering::set(PaperPoint::new(start, elbow.y + 1.25), &words, &Style::body());
-            let clear = sheet.canvas.is_box_free(elbow.x.min(end.x) - 0.3, elbow.y - 0.6, elbow.x.max(end.x) + 0.3, elbow.y + 0.6);
+            let clear = sheet.canvas.is_box_free(
+                elbow.x.min(end.x) - 0.3,
+                elbow.y - 0.6,
+                elbow.x.max(end.x) + 0.3,
+                elbow.y + 0.6,
+            );
             if clear && sheet.canvas.is_free(&text) && !crosses_words(written, tip, elbow) {
                 written.push(text.corners());
                 marks::leader(&mut sheet.canvas, layer, &[tip, elbow, end], LeaderEnd::Arrow, NOTE);
@@ -225,9 +250,14 @@ pub fn names(sheet: &mut Sheet<'_>) {
         let style = Style::caption().middle();
         let edges = [(false, y1, x0, x1), (false, y0, x0, x1), (true, x0, y0, y1), (true, x1, y0, y1)];
         for (upright, at, low, high) in edges {
-            let (near, far, from, to) = if upright { (trim.x0, trim.x1, trim.y0, trim.y1) } else { (trim.y0, trim.y1, trim.x0, trim.x1) };
+            let (near, far, from, to) =
+                if upright { (trim.x0, trim.x1, trim.y0, trim.y1) } else { (trim.y0, trim.y1, trim.x0, trim.x1) };
             let (low, high) = (low.max(from), high.min(to));
-            if at > near + 5.0 && at < far - 5.0 && high - low > 20.0 && along(sheet, layer, upright, at, (low, high), words, &style) {
+            if at > near + 5.0
+                && at < far - 5.0
+                && high - low > 20.0
+                && along(sheet, layer, upright, at, (low, high), words, &style)
+            {
                 break;
             }
         }

@@ -59,9 +59,14 @@ impl Stock {
         let known = SHEETS.iter().find(|(known, _, _)| known.eq_ignore_ascii_case(written));
         let &(name, short, long) = known.ok_or_else(|| {
             let names = || SHEETS.iter().map(|(known, _, _)| *known);
-            let instead = match names().find(|known| nearest(&written.to_lowercase(), [known.to_lowercase().as_str()]).is_some()) {
+            let instead = match names()
+                .find(|known| nearest(&written.to_lowercase(), [known.to_lowercase().as_str()]).is_some())
+            {
                 Some(meant) => format!("write \"{meant}\""),
-                None => format!("choose from {}, or a roll by its width, as \"roll 24 in\"", names().collect::<Vec<_>>().join(", ")),
+                None => format!(
+                    "choose from {}, or a roll by its width, as \"roll 24 in\"",
+                    names().collect::<Vec<_>>().join(", ")
+                ),
             };
             Problem::new(format!("`{written}` is no paper for templates"), instead)
         })?;
@@ -84,7 +89,9 @@ impl Stock {
 }
 
 fn roll(written: &str, size: &str) -> Result<Stock, Problem> {
-    let wrong = |message: String| Problem::new(message, "write its width, as \"roll 24 in\", \"roll 914 mm\" or \"roll 36 in x 50 ft\"");
+    let wrong = |message: String| {
+        Problem::new(message, "write its width, as \"roll 24 in\", \"roll 914 mm\" or \"roll 36 in x 50 ft\"")
+    };
     let length = |text: &str| -> Result<f64, Problem> {
         let read = quantity(text.trim()).ok().filter(|found| found.dimension == Dimension::LENGTH);
         let length = read.and_then(|found| found.as_length()).filter(|length| *length > Length::ZERO);
@@ -108,7 +115,9 @@ mod tests {
     fn papers_are_known_by_name_and_rolls_by_width() {
         assert!(matches!(Stock::named("a4"), Ok(Stock::Sheet { name: "A4", .. })));
         let roll = Stock::named("roll 24 in").expect("a roll");
-        assert!(matches!(roll, Stock::Roll { width, longest, .. } if (width - 609.6).abs() < 1e-9 && longest == 5080.0));
+        assert!(
+            matches!(roll, Stock::Roll { width, longest, .. } if (width - 609.6).abs() < 1e-9 && longest == 5080.0)
+        );
         assert!(matches!(Stock::named("roll 914 mm x 3 m"), Ok(Stock::Roll { longest, .. }) if longest == 3000.0));
         assert_eq!(Stock::named("leter").expect_err("no such").instead, "write \"letter\"");
         for bad in ["", "roll", "roll 24", "roll 3 kg", "roll 1 in", "roll -24 in"] {

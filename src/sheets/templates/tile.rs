@@ -40,7 +40,13 @@ pub struct Sheet<'t> {
 }
 
 /// The page of a tile.
-pub fn page(solved: &Solved, template: &Template, plan: &Plan, setting: &Setting, (column, row): (usize, usize)) -> Page {
+pub fn page(
+    solved: &Solved,
+    template: &Template,
+    plan: &Plan,
+    setting: &Setting,
+    (column, row): (usize, usize),
+) -> Page {
     let layout = plan.layout;
     let window = plan.window(column, row);
     let (left, _, _, bottom) = layout.ink;
@@ -63,7 +69,8 @@ pub fn page(solved: &Solved, template: &Template, plan: &Plan, setting: &Setting
     sheet.blocks();
     says::names(&mut sheet);
     let name = format!("{}-{}-{}", template.slug, row + 1, column + 1);
-    let title = if plan.roll { template.name.clone() } else { format!("{}, tile {}-{}", template.name, row + 1, column + 1) };
+    let title =
+        if plan.roll { template.name.clone() } else { format!("{}, tile {}-{}", template.name, row + 1, column + 1) };
     Page { stretch: layout.stretch, width: layout.paper.0, height: layout.paper.1, ..sheet.canvas.finish(name, title) }
 }
 
@@ -94,8 +101,10 @@ impl Sheet<'_> {
         if self.template.family != Family::Card {
             let layer = self.layer("waste");
             let strokes = waste::strokes(&self.template.region, &self.window);
-            let steps: Vec<Step> =
-                strokes.iter().flat_map(|s| [Step::Move(self.at(s[0], s[1])), Step::Line(self.at(s[2], s[3]))]).collect();
+            let steps: Vec<Step> = strokes
+                .iter()
+                .flat_map(|s| [Step::Move(self.at(s[0], s[1])), Step::Line(self.at(s[2], s[3]))])
+                .collect();
             if !steps.is_empty() {
                 self.canvas.steps(layer, steps, Paint::pen(Pen::FINE.coloured(HATCH)));
             }
@@ -165,8 +174,9 @@ impl Sheet<'_> {
         }
         let map = Map::new(self.plan, super::label::WIDTH, 66.0);
         let near = corner.y - area.top;
-        let place = Room::of(&self.canvas, area)
-            .find(map.size.0 + 2.0 * clear, map.size.1 + 2.0 * clear, |x, y| (y - near - 70.0).abs() + (x - (corner.x - area.left)).abs());
+        let place = Room::of(&self.canvas, area).find(map.size.0 + 2.0 * clear, map.size.1 + 2.0 * clear, |x, y| {
+            (y - near - 70.0).abs() + (x - (corner.x - area.left)).abs()
+        });
         if let Some(place) = place {
             map.draw(&mut self.canvas, layer, place.moved(clear, clear), self.template, self.plan, self.place);
         }
@@ -177,7 +187,12 @@ impl Sheet<'_> {
         let ink = self.ink();
         if !self.plan.roll {
             let trim = self.area(&self.trim);
-            return Area { left: trim.left + 1.5, top: trim.top + 1.5, right: trim.right - 1.5, bottom: trim.bottom - 1.5 };
+            return Area {
+                left: trim.left + 1.5,
+                top: trim.top + 1.5,
+                right: trim.right - 1.5,
+                bottom: trim.bottom - 1.5,
+            };
         }
         let (_, y0, x1, _) = self.template.bounds();
         let past = PAST + 16.0;
@@ -201,7 +216,8 @@ impl Sheet<'_> {
         let both = bars::SIZES.into_iter().find_map(|size| {
             let [left, above, right, below] = bars::reach(size, true);
             let (width, height) = (left + right, above + below);
-            let upright = room.find(width, height, |x, y| (area.width() - width - x) + 0.3 * (area.height() - height - y))?;
+            let upright =
+                room.find(width, height, |x, y| (area.width() - width - x) + 0.3 * (area.height() - height - y))?;
             let taken = [upright.x, upright.y, upright.x + width, upright.y + height];
             let [left_level, above_level, right_level, below_level] = bars::reach(size, false);
             let (width, height) = (left_level + right_level, above_level + below_level);

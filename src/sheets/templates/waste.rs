@@ -15,8 +15,10 @@ pub fn strokes(region: &Region, window: &Window) -> Vec<[f64; 4]> {
     // Turned so that the hatch runs along t.
     let turn = |x: f64, y: f64| ((x + y) * half, (y - x) * half);
     let back = |t: f64, n: f64| ((t - n) * half, (t + n) * half);
-    let rings: Vec<Vec<(f64, f64)>> =
-        region.outlines().map(|outline| outline.flattened(0.05).into_iter().map(|(x, y)| turn(x, y)).collect()).collect();
+    let rings: Vec<Vec<(f64, f64)>> = region
+        .outlines()
+        .map(|outline| outline.flattened(0.05).into_iter().map(|(x, y)| turn(x, y)).collect())
+        .collect();
     let corners = [(window.x0, window.y0), (window.x1, window.y0), (window.x1, window.y1), (window.x0, window.y1)];
     let levels = corners.map(|(x, y)| turn(x, y).1);
     let (low, high) = levels.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), n| (a.min(*n), b.max(*n)));
