@@ -1,5 +1,7 @@
 //! The set as PDF, parts as DXF, pictures: read back by programs that share no code with this one.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 use std::fs;
 use std::path::Path;
 

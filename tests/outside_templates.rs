@@ -1,6 +1,8 @@
 //! Full-size templates as they come out of a printer: measured and put together by programs that share no code with
 //! this one.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 use std::fs;
 use std::path::{Path, PathBuf};
 
