@@ -116,8 +116,11 @@ impl Row {
         for (k, label) in labels.iter_mut().enumerate() {
             (label.name_level, label.width_level) = (named[k], wide[k]);
             let own = (label.right - label.left).mm() * factor;
-            label.second =
-                label.second.take().filter(|second| lettering::width(second, BODY, Weight::Regular) < own - 1.6);
+            let first = lettering::width(&label.width, BODY, Weight::Regular);
+            label.second = label
+                .second
+                .take()
+                .filter(|second| first + 1.0 + lettering::width(second, BODY, Weight::Regular) < own - 1.6);
         }
         let key = if key.is_empty() { Vec::new() } else { wrapped(&key.join(";  "), room, BODY, Weight::Regular) };
         Row { labels, key }
@@ -156,13 +159,14 @@ impl Row {
                 Level::Nowhere => None,
             };
             if let Some(down) = down {
-                let style = Style::caption().middle().fact("data-role", "dimtext");
-                canvas.text(group, PaperPoint::new(middle, y + down), &label.width, &style);
-            }
-            if let (Some(second), Level::Near) = (&label.second, label.width_level) {
-                let far = self.labels.iter().any(|other| other.width_level == Level::Far);
-                if !far {
-                    canvas.text(group, PaperPoint::new(middle, y + 9.0), second, &Style::caption().middle());
+                let style = Style::caption().fact("data-role", "dimtext");
+                let width = lettering::width(&label.width, BODY, Weight::Regular);
+                let beside = label.second.as_ref().filter(|_| label.width_level == Level::Near);
+                let both = width + beside.map_or(0.0, |second| 1.0 + lettering::width(second, BODY, Weight::Regular));
+                let left = PaperPoint::new(middle - both / 2.0, y + down);
+                canvas.text(group, left, &label.width, &style);
+                if let Some(second) = beside {
+                    canvas.text(group, left.moved(width + 1.0, 0.0), second, &Style::caption());
                 }
             }
         }

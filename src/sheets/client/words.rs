@@ -14,7 +14,7 @@ use crate::sheets::set::Set;
 use crate::sheets::title_block::shortened;
 use crate::sheets::view::View;
 use crate::solve::{Bound, Face};
-use crate::units::{Length, System};
+use crate::units::{Length, Show, System};
 
 /// The job's title over what is seen, top left. Returns the box that it takes.
 pub fn title(canvas: &mut Canvas, set: &Set<'_>, scene: &Scene<'_>, leg: usize, layout: &Layout) -> Area {
@@ -105,10 +105,13 @@ pub fn height(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, la
     } else {
         line
     };
-    Dimension::new(Across::Y, (at, Length::ZERO), (at, top), line)
+    let height = Dimension::new(Across::Y, (at, Length::ZERO), (at, top), line)
         .datums("floor, high point", "counter top")
-        .witnesses(Some(low), Some(edge + side * 2.0))
-        .draw(canvas, view.layer, view, scene.solved.show);
+        .witnesses(Some(low), Some(edge + side * 2.0));
+    // Where both readings don't fit beside a small run, the first alone does.
+    let show = scene.solved.show;
+    let first = Show::new(if show.system == System::Both { System::Inches } else { show.system });
+    height.draw(canvas, view.layer, view, if height.fits(view, show) { show } else { first });
     let style = Style::caption();
     let style = if right { style } else { style.end() };
     let places =
