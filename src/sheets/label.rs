@@ -9,7 +9,7 @@ use crate::drawing::{Colour, Pen};
 use crate::geometry::PaperPoint;
 
 /// White round a label, mm.
-const CLEAR: f64 = 0.9;
+const CLEAR: f64 = 0.7;
 /// From one line of a label to the next, mm.
 const PITCH: f64 = 4.2;
 
@@ -97,10 +97,14 @@ fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
     let mut all = Vec::new();
     let width = (room.width() - 3.0).max(10.0);
     if !words.more.is_empty() {
-        let mut lines = names(width);
-        lines.extend(words.more.iter().map(|line| (line.clone(), Style::caption())));
         let low = room.height() < 25.0;
-        all.extend([label(lines.clone(), low), label(lines, !low)]);
+        // Name and further lines one under the other, the further ones on one line where that is too high.
+        for more in [words.more.clone(), vec![words.more.join(" ")]] {
+            for name in [names(width), names(width * 0.6)] {
+                let lines: Vec<(String, Style)> = name.into_iter().chain(more.iter().map(|line| (line.clone(), Style::caption()))).collect();
+                all.extend([label(lines.clone(), low), label(lines, !low)]);
+            }
+        }
     }
     if words.whole && !words.more.is_empty() {
         let line = format!("{}, {}", words.name, words.more.join(" "));
@@ -156,10 +160,9 @@ fn is_free(canvas: &Canvas, p: PaperPoint, width: f64, height: f64, clear: f64) 
     canvas.is_box_free(p.x - dx, p.y - dy, p.x + dx, p.y + dy)
 }
 
-/// Writes ring and name, or the ring alone, in the nearest white place round a room that is too small, within bounds;
-/// says whether there was one.
-pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area) -> bool {
-    let middle = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
+/// Writes ring and name, or the ring alone, in the nearest white place round a room that is too small, within bounds
+/// and off rooms that are taken; says whether there was one.
+pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area, taken: &[Area]) -> bool {
     let plain = |text: &str| (text.to_owned(), Style::body());
     let grey = |text: &String| (text.clone(), Style::caption());
     let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside, bare: false };
@@ -169,7 +172,16 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
         tried.push(label(vec![plain(&format!("{}, {}", words.name, words.more.join(", ")))], true));
         tried.extend([label(stacked.clone(), true), label(stacked, false)]);
     }
+    if words.whole && !words.more.is_empty() {
+        return written(canvas, at, words, room, within, taken, tried);
+    }
     tried.extend([label(vec![plain(&words.name)], true), label(vec![plain(&words.name)], false), label(Vec::new(), false)]);
+    written(canvas, at, words, room, within, taken, tried)
+}
+
+/// Writes the first of several labels that has a place round a room, the nearest place of it.
+fn written(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area, taken: &[Area], tried: Vec<Label<'_>>) -> bool {
+    let middle = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
     for label in tried {
         let (width, height) = label.size();
         let radius = marks::ring_radius(&words.mark);
@@ -193,7 +205,9 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
                 };
                 let (dx, dy) = (width / 2.0, height / 2.0);
                 let held = place.x - dx >= within.left && place.x + dx <= within.right && place.y - dy >= within.top && place.y + dy <= within.bottom;
-                if own && held && is_free(canvas, place, width, height, CLEAR) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
+                // In another opening it would name that one.
+                let clear = |area: &Area| place.x + dx < area.left || place.x - dx > area.right || place.y + dy < area.top || place.y - dy > area.bottom;
+                if own && held && taken.iter().all(clear) && is_free(canvas, place, width, height, CLEAR) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
                     label.draw(canvas, at, place);
                     marks::leader(canvas, at, &[dot, end], LeaderEnd::Dot, Colour::INK);
                     return true;

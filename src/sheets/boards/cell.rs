@@ -328,10 +328,11 @@ impl<'s> Cell<'s> {
             None => show.text(length),
         };
         let extent = self.facing.board.extent;
-        let mut crowded = Vec::new();
+        let (mut crowded, mut taken) = (Vec::new(), Vec::new());
         for opening in self.openings() {
             let hole = opening.hole;
             let room = Area { left: view.x(hole.x0), top: view.y(hole.y1), right: view.x(hole.x1), bottom: view.y(hole.y0) };
+            taken.push(room);
             let mut more = match (opening.round, show.second(hole.width())) {
                 (true, _) => vec![format!("\u{d8} {}", text(hole.width()))],
                 (_, Some(_)) => vec![format!("{} \u{d7}", text(hole.width())), text(hole.height())],
@@ -351,9 +352,13 @@ impl<'s> Cell<'s> {
         for (words, room) in crowded {
             // On the board itself before beside it, where the leader would cross the dimensions.
             let board = Area { left: view.x(Length::ZERO), top: view.y(extent.height()), right: view.x(extent.width()), bottom: view.y(Length::ZERO) };
-            if !label::outside(canvas, at, &words, room, board) && !label::outside(canvas, at, &words, room, within) {
-                let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
-                label::inside(canvas, at, &Words { whole: false, ..words }, room, aim);
+            if label::outside(canvas, at, &words, room, board, &taken) || label::outside(canvas, at, &words, room, within, &taken) {
+                continue;
+            }
+            let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
+            let words = Words { whole: false, ..words };
+            if !label::inside(canvas, at, &words, room, aim) {
+                label::outside(canvas, at, &words, room, within, &taken);
             }
         }
     }

@@ -38,8 +38,9 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         }
     }
     let within = frame::inside(canvas);
+    let taken: Vec<Area> = e.fittings().filter_map(|(_, fitting)| hole(e, fitting)).collect();
     for (words, room) in crowded {
-        label::outside(canvas, at, &words, room, within);
+        label::outside(canvas, at, &words, room, within, &taken);
     }
 }
 
