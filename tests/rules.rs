@@ -79,7 +79,8 @@ fn safe() -> Given {
         vent.face = face;
         vent.needs.free_area = Some(18.0 * SQUARE_INCH);
         if face == Face::Left {
-            vent.across = Across { line: AcrossLine::Centre, from: AcrossFrom::FinishedFace, distance: published(16.0) };
+            vent.across =
+                Across { line: AcrossLine::Centre, from: AcrossFrom::FinishedFace, distance: published(16.0) };
         }
         given.fittings.push(vent);
     }
@@ -260,7 +261,6 @@ fn fixtures() -> Vec<Fixture> {
             says: "width 33 3/8 in, depth 21 1/4 in, drop 9 in as published",
             quiet: measured,
         },
-
         // Fuel gas.
         Fixture {
             rule: "gas-pipe-is-one-tree",
@@ -342,10 +342,12 @@ fn fixtures() -> Vec<Fixture> {
             fires: || gas(|g| fed(g).cylinders.push(cylinder(3, Some(true)))),
             severity: Severity::Stop,
             says: "the cylinder bay D has no opening at its floor; 10 sq in is wanted there",
-            quiet: || gas(|g| {
-                fed(g).cylinders.push(cylinder(3, Some(true)));
-                g.legs[0].modules[3].kind = ModuleKind::OpenBay;
-            }),
+            quiet: || {
+                gas(|g| {
+                    fed(g).cylinders.push(cylinder(3, Some(true)));
+                    g.legs[0].modules[3].kind = ModuleKind::OpenBay;
+                })
+            },
         },
         Fixture {
             rule: "cylinder-bay-apart-from-heat",
@@ -357,27 +359,31 @@ fn fixtures() -> Vec<Fixture> {
         // Heat.
         Fixture {
             rule: "combustibles-keep-their-distance",
-            fires: || gas(|g| {
-                g.site.around.combustibles.push(Combustible {
-                    name: "cedar fence".to_owned(),
-                    leg: 0,
-                    side: Face::Back,
-                    distance: inches(6.0),
-                    place: None,
-                });
-                g.fittings[0].needs.behind = Some(inches(18.0));
-            }),
+            fires: || {
+                gas(|g| {
+                    g.site.around.combustibles.push(Combustible {
+                        name: "cedar fence".to_owned(),
+                        leg: 0,
+                        side: Face::Back,
+                        distance: inches(6.0),
+                        place: None,
+                    });
+                    g.fittings[0].needs.behind = Some(inches(18.0));
+                })
+            },
             severity: Severity::Stop,
             says: "cedar fence burns and is",
-            quiet: || gas(|g| {
-                g.site.around.combustibles.push(Combustible {
-                    name: "cedar fence".to_owned(),
-                    leg: 0,
-                    side: Face::Back,
-                    distance: inches(30.0),
-                    place: None,
-                });
-            }),
+            quiet: || {
+                gas(|g| {
+                    g.site.around.combustibles.push(Combustible {
+                        name: "cedar fence".to_owned(),
+                        leg: 0,
+                        side: Face::Back,
+                        distance: inches(30.0),
+                        place: None,
+                    });
+                })
+            },
         },
         Fixture {
             rule: "nothing-that-burns-overhead",
@@ -388,10 +394,12 @@ fn fixtures() -> Vec<Fixture> {
         },
         Fixture {
             rule: "burnable-parts-have-a-liner",
-            fires: || gas(|g| {
-                g.frame.material = FrameMaterial::Wood;
-                g.fittings[0].needs.liner = None;
-            }),
+            fires: || {
+                gas(|g| {
+                    g.frame.material = FrameMaterial::Wood;
+                    g.fittings[0].needs.liner = None;
+                })
+            },
             severity: Severity::Stop,
             says: "hangs in a wooden frame, without an insulated liner",
             quiet: || gas(|g| g.frame.material = FrameMaterial::Wood),
@@ -412,10 +420,12 @@ fn fixtures() -> Vec<Fixture> {
         },
         Fixture {
             rule: "lid-has-room-to-open",
-            fires: || gas(|g| {
-                g.legs[0].back = wall("wall", 0.25);
-                g.fittings[0].needs.lid = Some(inches(12.0));
-            }),
+            fires: || {
+                gas(|g| {
+                    g.legs[0].back = wall("wall", 0.25);
+                    g.fittings[0].needs.lid = Some(inches(12.0));
+                })
+            },
             severity: Severity::Warn,
             says: "behind it; 12 in is wanted",
             quiet: || gas(|g| g.legs[0].back = wall("wall", 0.25)),
@@ -465,20 +475,29 @@ fn fixtures() -> Vec<Fixture> {
         },
         Fixture {
             rule: "fronts-open-freely",
-            fires: || gas(|g| {
-                g.legs[0].right = wall("house", 0.0);
-                g.legs[0].faces.right = bare();
-                g.fittings[6].flange.right = inches(2.5);
-            }),
+            fires: || {
+                gas(|g| {
+                    g.legs[0].right = wall("house", 0.0);
+                    g.legs[0].faces.right = bare();
+                    g.fittings[6].flange.right = inches(2.5);
+                })
+            },
             severity: Severity::Warn,
             says: "from the house; 1 in is wanted to open it",
             quiet: || gas(|g| g.legs[0].right = wall("house", 0.25)),
         },
         Fixture {
             rule: "pier-between-openings",
-            fires: || gas(|g| {
-                g.fittings.push(fitting("door", Look::Door { pull_right: true }, 2, opening(18.5, 4.0, Some(28.0))));
-            }),
+            fires: || {
+                gas(|g| {
+                    g.fittings.push(fitting(
+                        "door",
+                        Look::Door { pull_right: true },
+                        2,
+                        opening(18.5, 4.0, Some(28.0)),
+                    ));
+                })
+            },
             severity: Severity::Note,
             says: "of face is between",
             quiet: || gas(|_| {}),
@@ -486,10 +505,12 @@ fn fixtures() -> Vec<Fixture> {
         // Counter.
         Fixture {
             rule: "counter-span-within-limit",
-            fires: || gas(|g| {
-                g.substrate.thickness = inches(0.5);
-                g.counter.thickness = inches(0.75);
-            }),
+            fires: || {
+                gas(|g| {
+                    g.substrate.thickness = inches(0.5);
+                    g.counter.thickness = inches(0.75);
+                })
+            },
             severity: Severity::Warn,
             says: "spans 25 in over module",
             quiet: || gas(|g| g.counter.thickness = inches(0.75)),
@@ -499,10 +520,12 @@ fn fixtures() -> Vec<Fixture> {
             fires: || gas(|g| g.counter.overhang_back = inches(15.0)),
             severity: Severity::Warn,
             says: "at the back; 10 in is the most without brackets",
-            quiet: || gas(|g| {
-                g.counter.overhang_back = inches(15.0);
-                g.counter.needs.brackets = Some(inches(24.0));
-            }),
+            quiet: || {
+                gas(|g| {
+                    g.counter.overhang_back = inches(15.0);
+                    g.counter.needs.brackets = Some(inches(24.0));
+                })
+            },
         },
         Fixture {
             rule: "counter-strip-strong-enough",
@@ -541,20 +564,24 @@ fn fixtures() -> Vec<Fixture> {
         },
         Fixture {
             rule: "counter-joint-at-walls",
-            fires: || gas(|g| {
-                g.legs[0].back = wall("house", 0.25);
-                g.counter.wall_joint = Length::ZERO;
-            }),
+            fires: || {
+                gas(|g| {
+                    g.legs[0].back = wall("house", 0.25);
+                    g.counter.wall_joint = Length::ZERO;
+                })
+            },
             severity: Severity::Warn,
             says: "has a joint of 0 in to the house",
             quiet: || gas(|g| g.legs[0].back = wall("house", 0.25)),
         },
         Fixture {
             rule: "frame-stiff-enough-for-its-top",
-            fires: || gas(|g| {
-                g.frame.tube = inches(0.75);
-                g.legs[0].modules[0].width = Width::Fixed(inches(70.0));
-            }),
+            fires: || {
+                gas(|g| {
+                    g.frame.tube = inches(0.75);
+                    g.legs[0].modules[0].width = Width::Fixed(inches(70.0));
+                })
+            },
             severity: Severity::Warn,
             says: "the top rail of module A spans",
             quiet: || gas(|_| {}),
@@ -579,10 +606,14 @@ fn fixtures() -> Vec<Fixture> {
             fires: || gas(|g| veneers(g, |build| build.finish.as_mut().unwrap().mass = 120.0)),
             severity: Severity::Warn,
             says: "weighs 24.6 lb/ft2; the board carries 15 lb/ft2",
-            quiet: || gas(|g| veneers(g, |build| {
-                build.finish.as_mut().unwrap().mass = 120.0;
-                build.carries = Some(150.0);
-            })),
+            quiet: || {
+                gas(|g| {
+                    veneers(g, |build| {
+                        build.finish.as_mut().unwrap().mass = 120.0;
+                        build.carries = Some(150.0);
+                    })
+                })
+            },
         },
         Fixture {
             rule: "framing-close-enough-for-its-board",
@@ -593,19 +624,23 @@ fn fixtures() -> Vec<Fixture> {
         },
         Fixture {
             rule: "cladding-has-its-joints",
-            fires: || gas(|g| {
-                veneers(g, |build| build.finish.as_mut().unwrap().kind = FinishKind::SkimCoat);
-                g.legs[0].modules[0].width = Width::Fixed(inches(120.0));
-            }),
+            fires: || {
+                gas(|g| {
+                    veneers(g, |build| build.finish.as_mut().unwrap().kind = FinishKind::SkimCoat);
+                    g.legs[0].modules[0].width = Width::Fixed(inches(120.0));
+                })
+            },
             severity: Severity::Warn,
             says: "without a joint; 16 ft is the most",
-            quiet: || gas(|g| {
-                veneers(g, |build| {
-                    build.finish.as_mut().unwrap().kind = FinishKind::SkimCoat;
-                    build.joints = Some(inches(96.0));
-                });
-                g.legs[0].modules[0].width = Width::Fixed(inches(120.0));
-            }),
+            quiet: || {
+                gas(|g| {
+                    veneers(g, |build| {
+                        build.finish.as_mut().unwrap().kind = FinishKind::SkimCoat;
+                        build.joints = Some(inches(96.0));
+                    });
+                    g.legs[0].modules[0].width = Width::Fixed(inches(120.0));
+                })
+            },
         },
         Fixture {
             rule: "cladding-clears-the-floor",
@@ -616,16 +651,20 @@ fn fixtures() -> Vec<Fixture> {
         },
         Fixture {
             rule: "face-thin-enough-for-its-fitting",
-            fires: || gas(|g| {
-                g.fittings[1].flange = Flange { left: inches(0.75), ..Flange::default() };
-                g.fittings[1].needs.most_face = Some(inches(2.0));
-            }),
+            fires: || {
+                gas(|g| {
+                    g.fittings[1].flange = Flange { left: inches(0.75), ..Flange::default() };
+                    g.fittings[1].needs.most_face = Some(inches(2.0));
+                })
+            },
             severity: Severity::Warn,
             says: "are 2 1/8 in thick; it takes 2 in",
-            quiet: || gas(|g| {
-                g.fittings[1].flange = Flange { left: inches(0.75), ..Flange::default() };
-                g.fittings[1].needs.most_face = Some(inches(2.25));
-            }),
+            quiet: || {
+                gas(|g| {
+                    g.fittings[1].flange = Flange { left: inches(0.75), ..Flange::default() };
+                    g.fittings[1].needs.most_face = Some(inches(2.25));
+                })
+            },
         },
         // Water and power.
         Fixture {
@@ -633,11 +672,13 @@ fn fixtures() -> Vec<Fixture> {
             fires: || gas(|g| g.fittings.push(fitting("sink", Look::Sink, 3, well(14.0, 14.0, 0.5, 6.0)))),
             severity: Severity::Warn,
             says: "neither water comes up nor a drain goes down in leg leg1",
-            quiet: || gas(|g| {
-                g.fittings.push(fitting("sink", Look::Sink, 3, well(14.0, 14.0, 0.5, 6.0)));
-                g.site.stubs.push(stub(Service::Water, 100.0, 24.0, None));
-                g.site.stubs.push(stub(Service::Drain, 104.0, 24.0, None));
-            }),
+            quiet: || {
+                gas(|g| {
+                    g.fittings.push(fitting("sink", Look::Sink, 3, well(14.0, 14.0, 0.5, 6.0)));
+                    g.site.stubs.push(stub(Service::Water, 100.0, 24.0, None));
+                    g.site.stubs.push(stub(Service::Drain, 104.0, 24.0, None));
+                })
+            },
         },
         Fixture {
             rule: "power-where-it-is-wanted",

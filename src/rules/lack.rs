@@ -75,11 +75,8 @@ fn told(group: &[(&'static Rule, Lack)]) -> Option<Finding> {
         (of, more) => format!(" for {of} and {more} more"),
     };
     let severity = group.iter().map(|(_, lack)| lack.severity).max()?;
-    let subject = if group.iter().all(|(_, other)| other.subject == lack.subject) {
-        lack.subject.clone()
-    } else {
-        Subject::Job
-    };
+    let subject =
+        if group.iter().all(|(_, other)| other.subject == lack.subject) { lack.subject.clone() } else { Subject::Job };
     Some(Finding {
         rule: first.name,
         severity,

@@ -15,7 +15,9 @@ pub const RULE: Rule = Rule {
     about: "Board and finish end over the floor's highest point; stone veneer 2 in over paving, and 4 in over soil.",
     why: "Board draws water up behind its finish, and frost takes it off. Base trim closes the gap, and can be renewed.",
     instead: "raise the frame on its feet, or end the finish higher behind the base trim",
-    origin: Origin::Trade("a cement board specification (1/4 in); the manufactured-veneer guide to ASTM C1780 (2 and 4 in)"),
+    origin: Origin::Trade(
+        "a cement board specification (1/4 in); the manufactured-veneer guide to ASTM C1780 (2 and 4 in)",
+    ),
     concerns: Concern::Cladding,
     limits: &[BOARD, VENEER],
     needs: nothing,

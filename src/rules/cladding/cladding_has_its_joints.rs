@@ -39,8 +39,19 @@ fn check(solved: &Solved) -> Vec<Finding> {
             let (found, most) = (build.joints.unwrap_or(long).min(long), RULE.length(solved, limit));
             if found > most {
                 let way = |length| solved.show.way(length);
-                let message = format!("the {} of the {word} goes {} without a joint; {} is the most", finish.name, way(found), way(most));
-                findings.push(RULE.finding(Severity::Warn, Subject::Leg(at), leg.place.as_ref(), message, RULE.instead));
+                let message = format!(
+                    "the {} of the {word} goes {} without a joint; {} is the most",
+                    finish.name,
+                    way(found),
+                    way(most)
+                );
+                findings.push(RULE.finding(
+                    Severity::Warn,
+                    Subject::Leg(at),
+                    leg.place.as_ref(),
+                    message,
+                    RULE.instead,
+                ));
             }
         }
     }

@@ -26,7 +26,8 @@ pub const RULE: Rule = Rule {
 fn flanged(solved: &Solved) -> impl Iterator<Item = (&Fitting, Length)> {
     let fronts = fittings(solved).filter(|(_, fitting)| {
         let lap = &fitting.flange;
-        fitting.kind == FittingKind::Opening(OpeningSort::Fitting) && lap.left.max(lap.right).max(lap.far) > Length::ZERO
+        fitting.kind == FittingKind::Opening(OpeningSort::Fitting)
+            && lap.left.max(lap.right).max(lap.far) > Length::ZERO
     });
     fronts.map(|(leg, fitting)| (fitting, leg.build(fitting.face).total()))
 }
@@ -47,7 +48,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let thick = flanged(solved).filter_map(|(fitting, face)| {
         let most = fitting.needs.most_face?;
         (face > most).then(|| {
-            let message = format!("board and finish at {} are {} thick; it takes {}", named(fitting), plain(face), plain(most));
+            let message =
+                format!("board and finish at {} are {} thick; it takes {}", named(fitting), plain(face), plain(most));
             RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead)
         })
     });

@@ -84,7 +84,8 @@ fn farthest(leg: &Leg, board: &Board) -> Length {
         while y <= e.y1 {
             let open = cuts.iter().any(|cut| cut.x0 <= x && x <= cut.x1 && cut.y0 <= y && y <= cut.y1);
             if !open {
-                let nearest = tubes.iter().map(|(us, zs)| off(x, *us).mm().hypot(off(y, *zs).mm())).fold(f64::MAX, f64::min);
+                let nearest =
+                    tubes.iter().map(|(us, zs)| off(x, *us).mm().hypot(off(y, *zs).mm())).fold(f64::MAX, f64::min);
                 if nearest < f64::MAX {
                     farthest = farthest.max(Length::from_mm(nearest));
                 }

@@ -31,8 +31,12 @@ fn check(solved: &Solved) -> Vec<Finding> {
             .collect();
         if found < least && !against.is_empty() {
             let plain = |length| solved.show.plain(length);
-            let message =
-                format!("the counter has a joint of {} to the {}; {} is the least", plain(found), against.join(" and the "), plain(least));
+            let message = format!(
+                "the counter has a joint of {} to the {}; {} is the least",
+                plain(found),
+                against.join(" and the "),
+                plain(least)
+            );
             let place = solved.counter.place.as_ref();
             findings.push(RULE.finding(Severity::Warn, Subject::Counter(at), place, message, RULE.instead));
         }

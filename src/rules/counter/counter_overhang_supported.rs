@@ -17,7 +17,9 @@ pub const RULE: Rule = Rule {
             brackets carry it.",
     why: "Somebody will sit on it. Board and finish carry nothing: the overhang counts from the frame.",
     instead: "add brackets and write how far apart, as `brackets: \"24 in\"`, or let it hang out less",
-    origin: Origin::Trade("natural-stone institute, as quoted: 6 in for 2 cm, 10 in for 3 cm; brackets 30 to 36 in: shops"),
+    origin: Origin::Trade(
+        "natural-stone institute, as quoted: 6 in for 2 cm, 10 in for 3 cm; brackets 30 to 36 in: shops",
+    ),
     concerns: Concern::Counter,
     limits: &[THIN, THICK, SHARE, BRACKETS],
     needs: nothing,

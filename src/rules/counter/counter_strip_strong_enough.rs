@@ -7,7 +7,8 @@ use crate::units::Length;
 
 const STONE: Limit = Limit::new("stone", "2 1/2 in", "narrowest strip of stone or concrete");
 const PORCELAIN: Limit = Limit::new("porcelain", "2 in", "narrowest strip of porcelain");
-const LOAD: Limit = Limit::new("load", "100 lb", "that a strip carries at its middle (from memory: a hand that leans on it)");
+const LOAD: Limit =
+    Limit::new("load", "100 lb", "that a strip carries at its middle (from memory: a hand that leans on it)");
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {
@@ -70,9 +71,16 @@ fn check(solved: &Solved) -> Vec<Finding> {
                     findings.push(RULE.finding(Severity::Warn, fitting.subject(), place, message, RULE.instead));
                 };
                 if width < least {
-                    let message = format!("{} of counter is left {word} {}; {} is the least", plain(width), named(fitting), plain(least));
+                    let message = format!(
+                        "{} of counter is left {word} {}; {} is the least",
+                        plain(width),
+                        named(fitting),
+                        plain(least)
+                    );
                     tell(message);
-                } else if solved.counter.needs.rails == RailHelp::Plain && !super::carried(leg, fitting.module, (x.x0, x.x1), (from, to)) {
+                } else if solved.counter.needs.rails == RailHelp::Plain
+                    && !super::carried(leg, fitting.module, (x.x0, x.x1), (from, to))
+                {
                     let carries = middle_load(material, width, solved.counter.thickness, x.width());
                     if carries < load {
                         let (carries, load) = (solved.show.mass(carries), solved.show.mass(load));

@@ -52,9 +52,10 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let half = (leg.datums.frame_back - leg.datums.frame_face).mm() / 2e3;
         let load = (own + live) * 9.806_65 * half;
         for (index, module) in leg.modules.iter().enumerate() {
-            let rails = leg.members_of(index..=index).iter().filter(|member| {
-                member.role == Role::Rail && member.body.z.1 == leg.datums.frame_top
-            });
+            let rails = leg
+                .members_of(index..=index)
+                .iter()
+                .filter(|member| member.role == Role::Rail && member.body.z.1 == leg.datums.frame_top);
             let Some(span) = rails.map(|member| member.body.u.1 - member.body.u.0).max() else { continue };
             let span_m = span.mm() / 1e3;
             let bent = sag(load, span_m, stiff, 1.0);

@@ -5,7 +5,8 @@ use crate::rules::{Concern, Limit, Rule, fittings, named, nothing};
 use crate::solve::{CounterMaterial, Plane, Solved};
 
 const STONE: Limit = Limit::new("stone", "3/8 in", "inside radius in stone and concrete");
-const PORCELAIN: Limit = Limit::new("porcelain", "3/16 in", "inside radius in porcelain and sintered slabs (from memory)");
+const PORCELAIN: Limit =
+    Limit::new("porcelain", "3/16 in", "inside radius in porcelain and sintered slabs (from memory)");
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {
@@ -29,7 +30,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let cut = fitting.cutout(Plane::Counter)?;
         (!cut.round && cut.radius < wanted).then(|| {
             let found = plain(cut.radius);
-            let message = format!("{} has inside corners of {found} radius; {} is the least", named(fitting), plain(wanted));
+            let message =
+                format!("{} has inside corners of {found} radius; {} is the least", named(fitting), plain(wanted));
             RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead)
         })
     });

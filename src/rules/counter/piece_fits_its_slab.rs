@@ -46,7 +46,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
             let instead = "write the slab's usable size, as `slab: (length: \"120 in\", width: \"66 in\")`";
             let size = format!("{}, {} long", piece.name, solved.show.plain(piece.extent.width()));
             lacks.push(
-                Lack::of_practice("counter.slab", Subject::Counter(at), solved.counter.place.as_ref(), instead).for_what(size),
+                Lack::of_practice("counter.slab", Subject::Counter(at), solved.counter.place.as_ref(), instead)
+                    .for_what(size),
             );
         }
     }

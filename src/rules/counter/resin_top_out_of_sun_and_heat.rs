@@ -30,7 +30,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
         findings.push(RULE.finding(Severity::Warn, Subject::Counter(fitting.at.0), place, message, RULE.instead));
     }
     if findings.is_empty() && solved.around.sun != Some(false) {
-        let message = format!("resin binds the {}, and the job doesn't say that it lies in the shade", solved.counter.name);
+        let message =
+            format!("resin binds the {}, and the job doesn't say that it lies in the shade", solved.counter.name);
         findings.push(RULE.finding(Severity::Warn, Subject::Counter(0), place, message, RULE.instead));
     }
     findings

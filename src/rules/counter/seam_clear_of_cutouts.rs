@@ -35,7 +35,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 let wanted = RULE.length(solved, if is_hot(fitting) { &HOT } else { &COLD });
                 (away < wanted).then_some((away, wanted, fitting))
             });
-            let Some((away, wanted, fitting)) = near.min_by_key(|(away, _, _): &(Length, Length, &Fitting)| *away) else {
+            let Some((away, wanted, fitting)) = near.min_by_key(|(away, _, _): &(Length, Length, &Fitting)| *away)
+            else {
                 continue;
             };
             let seam = plain(seam);

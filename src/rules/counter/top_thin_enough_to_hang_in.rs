@@ -5,7 +5,8 @@ use crate::rules::hot::cooking;
 use crate::rules::{Concern, Lack, Limit, Rule, named};
 use crate::solve::Solved;
 
-const USUAL: Limit = Limit::new("", "1 1/4 in", "counter that a hung appliance takes without shims, where its manual isn't quoted");
+const USUAL: Limit =
+    Limit::new("", "1 1/4 in", "counter that a hung appliance takes without shims, where its manual isn't quoted");
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {

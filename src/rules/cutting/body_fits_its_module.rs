@@ -1,7 +1,7 @@
 //! A body that doesn't fit behind its cutout: between the posts, before the back, clear of its neighbours.
 
-use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::solve::{BodyBox, Face, Fitting, FittingKind, Leg, Solved};
 use crate::units::Length;
 

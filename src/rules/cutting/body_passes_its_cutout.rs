@@ -1,8 +1,8 @@
 //! A body too big for the hole that it has to go through.
 
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::stack::{Term, stack};
 use crate::rules::{Concern, Rule, fittings, named, nothing};
-use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{BodyBox, Face, Fitting, FittingKind, Solved};
 use crate::units::Length;
 

@@ -1,7 +1,7 @@
 //! A cutout in front of a post, or through a rail of the box.
 
-use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::solve::{Cutout, Extent, Fitting, FittingKind, Leg, Member, Plane, Role, Solved};
 use crate::units::Length;
 

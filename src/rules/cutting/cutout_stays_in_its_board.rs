@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::solve::{Board, Cutout, Extent, Leg, Plane, Solved};
 use crate::units::Length;
 

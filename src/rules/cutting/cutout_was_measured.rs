@@ -1,7 +1,7 @@
 //! Dimensions that nobody has held a tape to yet.
 
-use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::solve::{FittingKind, OpeningSort, Solved};
 
 /// See [`Rule::about`].

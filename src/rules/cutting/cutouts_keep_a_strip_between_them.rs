@@ -1,7 +1,7 @@
 //! Two cutouts of one sheet that meet, or nearly; and a cutout that leaves a sliver at the counter's edge.
 
-use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::solve::{Cutout, Extent, Fitting, Leg, Plane, Solved};
 use crate::units::Length;
 

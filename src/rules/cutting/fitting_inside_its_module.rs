@@ -1,7 +1,7 @@
 //! A cutout wider than its module, or off to one side of it.
 
-use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::solve::{Face, Solved};
 use crate::units::Length;
 

@@ -1,8 +1,8 @@
 //! A flange that may not reach over the edge of its cutout.
 
+use crate::findings::{Finding, Origin, Severity};
 use crate::rules::stack::{Term, stack};
 use crate::rules::{Concern, Rule, fittings, named, nothing};
-use crate::findings::{Finding, Origin, Severity};
 use crate::solve::{Fitting, FittingKind, Leg, Solved};
 use crate::units::Length;
 
@@ -48,13 +48,7 @@ fn terms(solved: &Solved, leg: &Leg, fitting: &Fitting, lap: Length, side: &str)
     terms
 }
 
-fn side_finding(
-    solved: &Solved,
-    leg: &Leg,
-    fitting: &Fitting,
-    lap: Length,
-    side: &str,
-) -> Option<Finding> {
+fn side_finding(solved: &Solved, leg: &Leg, fitting: &Fitting, lap: Length, side: &str) -> Option<Finding> {
     let terms = terms(solved, leg, fitting, lap, side);
     let sum = stack(&terms);
     let least = solved.tolerances.least_cover;

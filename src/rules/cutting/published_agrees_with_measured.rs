@@ -1,7 +1,7 @@
 //! A fitting in hand that is not as its sheet says.
 
-use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, fittings, named, nothing};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].

@@ -1,7 +1,7 @@
 //! A leg longer than the room between what bounds it.
 
-use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::rules::{Concern, Rule, nothing};
 use crate::solve::Solved;
 use crate::units::Length;
 

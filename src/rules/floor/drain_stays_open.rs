@@ -33,12 +33,29 @@ fn check(solved: &Solved) -> Vec<Finding> {
             if let Some((index, foot)) = leg.feet.iter().enumerate().min_by_key(|(_, foot)| away(foot))
                 && away(foot) < clear
             {
-                let message = format!("a foot stands {} from the drain at {}; {} is wanted", plain(away(foot)), plain(u), plain(clear));
-                findings.push(RULE.finding(Severity::Warn, Subject::Foot(at, index), leg.place.as_ref(), message, RULE.instead));
+                let message = format!(
+                    "a foot stands {} from the drain at {}; {} is wanted",
+                    plain(away(foot)),
+                    plain(u),
+                    plain(clear)
+                );
+                findings.push(RULE.finding(
+                    Severity::Warn,
+                    Subject::Foot(at, index),
+                    leg.place.as_ref(),
+                    message,
+                    RULE.instead,
+                ));
             }
             if !pipe && shut_in(leg, u, v) {
                 let message = format!("nothing opens before the drain at {} under leg {}", plain(u), leg.id);
-                findings.push(RULE.finding(Severity::Warn, Subject::Leg(at), leg.place.as_ref(), message, RULE.instead));
+                findings.push(RULE.finding(
+                    Severity::Warn,
+                    Subject::Leg(at),
+                    leg.place.as_ref(),
+                    message,
+                    RULE.instead,
+                ));
             }
         }
     }
@@ -53,6 +70,7 @@ fn shut_in(leg: &Leg, u: Length, v: Length) -> bool {
     }
     let Some(at) = leg.modules.iter().position(|module| module.left <= u && u < module.right) else { return false };
     let opens = |look| matches!(look, Look::Door { .. } | Look::Doors | Look::Panel | Look::Refrigerator);
-    let front = |f: &crate::solve::Fitting| f.module == at && opens(f.look) && matches!(f.face, Face::Front | Face::Back);
+    let front =
+        |f: &crate::solve::Fitting| f.module == at && opens(f.look) && matches!(f.face, Face::Front | Face::Back);
     leg.modules[at].kind != ModuleKind::OpenBay && !leg.fittings.iter().any(front)
 }

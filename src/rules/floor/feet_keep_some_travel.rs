@@ -34,8 +34,18 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let left = longest - foot.height;
         if left < spare && foot.height <= longest {
             let id = leg.modules.get(foot.module).map_or("", |module| module.id.as_str());
-            let message = format!("the longest foot, in module {id}, has {} of travel left; {} is wanted", plain(left), plain(spare));
-            findings.push(RULE.finding(Severity::Note, Subject::Foot(at, index), leg.place.as_ref(), message, RULE.instead));
+            let message = format!(
+                "the longest foot, in module {id}, has {} of travel left; {} is wanted",
+                plain(left),
+                plain(spare)
+            );
+            findings.push(RULE.finding(
+                Severity::Note,
+                Subject::Foot(at, index),
+                leg.place.as_ref(),
+                message,
+                RULE.instead,
+            ));
         }
     }
     findings

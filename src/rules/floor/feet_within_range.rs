@@ -1,7 +1,7 @@
 //! A foot that would have to be shorter or longer than it can be.
 
-use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::rules::{Concern, Rule, nothing};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].

@@ -14,7 +14,9 @@ pub const RULE: Rule = Rule {
     why: "Water that stands under a run can't be seen or swept, and takes board, feet and veneer with it. Near a house 2 % away from it \
           is asked.",
     instead: "measure the floor and write its fall or its spots; mend a floor that is truly level before anything stands on it",
-    origin: Origin::Trade("paving guides: 1/8 in a foot at least, 1/4 in usual; IRC R401.3 as quoted: 2 % near a house"),
+    origin: Origin::Trade(
+        "paving guides: 1/8 in a foot at least, 1/4 in usual; IRC R401.3 as quoted: 2 % near a house",
+    ),
     concerns: Concern::Floor,
     limits: &[LEAST],
     needs: nothing,
@@ -30,7 +32,12 @@ fn check(solved: &Solved) -> Vec<Finding> {
             findings.push(RULE.finding(Severity::Warn, Subject::Leg(at), leg.place.as_ref(), message, instead));
         };
         if fall + 1e-9 < least {
-            let message = format!("the floor under leg {} falls by {:.1} %; {:.1} % is the least", leg.id, fall * 100.0, least * 100.0);
+            let message = format!(
+                "the floor under leg {} falls by {:.1} %; {:.1} % is the least",
+                leg.id,
+                fall * 100.0,
+                least * 100.0
+            );
             tell(message, RULE.instead);
         } else if leg.floor.per_v < -least && !leg.back.is_open() {
             let message = format!("the floor under leg {} leads water to the {}", leg.id, leg.back.name);

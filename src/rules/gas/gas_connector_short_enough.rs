@@ -28,7 +28,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
         .map(|fitting| {
             let place = of(&fitting.id).and_then(|connection| connection.place.as_ref());
             let instead = "write `connector: \"3 ft\"` in its connection";
-            Lack::of_safety("services.connections.connector", fitting.subject(), place, instead).for_what(named(fitting))
+            Lack::of_safety("services.connections.connector", fitting.subject(), place, instead)
+                .for_what(named(fitting))
         })
         .collect()
 }

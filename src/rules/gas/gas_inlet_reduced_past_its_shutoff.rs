@@ -40,7 +40,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let place = connection.place.as_ref();
         let (small, large) = (inlet.words(), pipe.words());
         if connection.shutoff.is_none() {
-            let message = format!("{} is reduced from {large} to {small}, and no shutoff stands before that", named(fitting));
+            let message =
+                format!("{} is reduced from {large} to {small}, and no shutoff stands before that", named(fitting));
             findings.push(RULE.finding(Severity::Warn, fitting.subject(), place, message, RULE.instead));
         }
         let (Some(gas), Some(drop), Some(heat)) = (services.gas(), services.drop, fitting.heat) else { continue };
@@ -53,7 +54,10 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 Severity::Stop,
                 fitting.subject(),
                 place,
-                format!("the {small} inlet of {} carries {carries} over its connector; the appliance burns {heat}", named(fitting)),
+                format!(
+                    "the {small} inlet of {} carries {carries} over its connector; the appliance burns {heat}",
+                    named(fitting)
+                ),
                 format!("keep {large} up to the appliance, or shorten the connector"),
             ));
         }

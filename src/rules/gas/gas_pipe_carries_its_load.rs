@@ -73,7 +73,11 @@ fn segment(solved: &Solved, services: &Services, index: usize, segment: &Segment
             Severity::Stop,
             Subject::Segment(index),
             place,
-            format!("segment {} has to carry {}, more than {most} pipe does over {longest}", segment.id, show.heat(load)),
+            format!(
+                "segment {} has to carry {}, more than {most} pipe does over {longest}",
+                segment.id,
+                show.heat(load)
+            ),
             "raise the pressure up to a regulator near the run, or feed it by two pipes",
         ));
     };

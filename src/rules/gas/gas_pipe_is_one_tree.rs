@@ -60,7 +60,9 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 (
                     Subject::Segment(*index),
                     segment.and_then(|segment| segment.place.as_ref()),
-                    format!("segment {id} ends at {to}, which is neither an appliance nor the start of another segment"),
+                    format!(
+                        "segment {id} ends at {to}, which is neither an appliance nor the start of another segment"
+                    ),
                     "let it end at a fitting's id or a load's, or add what hangs there under `loads`".to_owned(),
                 )
             }

@@ -6,7 +6,8 @@ use crate::solve::services::equation::Gas;
 use crate::solve::{Solved, services};
 
 const NATURAL: Limit = Limit::new("", "5 in wc", "natural gas at an appliance's inlet");
-const PROPANE: Limit = Limit::new("propane", "10 in wc", "propane at an appliance's inlet (from memory: its manifold wants 10 to 11)");
+const PROPANE: Limit =
+    Limit::new("propane", "10 in wc", "propane at an appliance's inlet (from memory: its manifold wants 10 to 11)");
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {
@@ -35,7 +36,12 @@ fn check(solved: &Solved) -> Vec<Finding> {
             Severity::Warn,
             subject,
             appliance.place.as_ref(),
-            format!("{left} is left at {} ({}); {} is wanted there", appliance.name, appliance.id, show.pressure(wanted)),
+            format!(
+                "{left} is left at {} ({}); {} is wanted there",
+                appliance.name,
+                appliance.id,
+                show.pressure(wanted)
+            ),
             "choose larger pipe on its way, or have the supply measured",
         ))
     };

@@ -25,7 +25,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     if solved.services.is_none() {
         return super::unsaid(solved);
     }
-    let without = super::burners(solved).filter(|fitting| connection(solved, fitting).and_then(|c| c.shutoff).is_none());
+    let without =
+        super::burners(solved).filter(|fitting| connection(solved, fitting).and_then(|c| c.shutoff).is_none());
     without
         .map(|fitting| {
             let instead = format!(
@@ -56,10 +57,19 @@ fn check(solved: &Solved) -> Vec<Finding> {
             let away = distance(fitting, leg, point);
             let reach = RULE.length(solved, &REACH);
             if away > reach {
-                let message = format!("the shutoff of {} is {} from it; {} is the most", named(fitting), plain(away), plain(reach));
+                let message = format!(
+                    "the shutoff of {} is {} from it; {} is the most",
+                    named(fitting),
+                    plain(away),
+                    plain(reach)
+                );
                 tell(Severity::Warn, message, "move the shutoff nearer to its appliance");
             }
-            if leg.fittings.iter().any(|hot| crate::rules::hot::is_hot(hot) && crate::rules::hot::zone_holds(leg, hot, point)) {
+            if leg
+                .fittings
+                .iter()
+                .any(|hot| crate::rules::hot::is_hot(hot) && crate::rules::hot::zone_holds(leg, hot, point))
+            {
                 let message = format!("the shutoff of {} lies in the hot zone", named(fitting));
                 tell(Severity::Stop, message, "move it below the body, or into a bay beside it");
             }

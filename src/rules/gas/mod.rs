@@ -21,7 +21,8 @@ fn unsaid(solved: &Solved) -> Vec<Lack> {
     if solved.services.is_some() {
         return Vec::new();
     }
-    let instead = "write `services: (fuel: natural_gas, supply: \"7 in wc\", drop: \"0.5 in wc\", pipe: […], connections: […])`";
+    let instead =
+        "write `services: (fuel: natural_gas, supply: \"7 in wc\", drop: \"0.5 in wc\", pipe: […], connections: […])`";
     burners(solved)
         .map(|fitting| {
             Lack::of_safety("services", fitting.subject(), fitting.place.as_ref(), instead).for_what(named(fitting))

@@ -74,7 +74,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
                 let input = format!("{}.combustible", near.name);
                 lacks.push(Lack::of_safety(input, subject, near.place, instead).for_what(named(fitting)));
             } else if near.combustible == Some(true) && near.wanted.is_none() && near.away >= least && near.away < any {
-                let instead = "write what its manual asks, as `clear_of_combustibles: (beside: \"18 in\", behind: \"18 in\")`";
+                let instead =
+                    "write what its manual asks, as `clear_of_combustibles: (beside: \"18 in\", behind: \"18 in\")`";
                 let input = format!("{}.clear_of_combustibles", fitting.id);
                 lacks.push(Lack::of_safety(input, subject, fitting.place.as_ref(), instead).for_what(near.name));
             }
@@ -98,7 +99,13 @@ fn check(solved: &Solved) -> Vec<Finding> {
                     Severity::Stop,
                     fitting.subject(),
                     near.place.or(fitting.place.as_ref()),
-                    format!("{} burns and is {} from {}; {whose} {}", near.name, plain(near.away), named(fitting), plain(wanted)),
+                    format!(
+                        "{} burns and is {} from {}; {whose} {}",
+                        near.name,
+                        plain(near.away),
+                        named(fitting),
+                        plain(wanted)
+                    ),
                     format!("move it or {} by {}", fitting.name, plain(wanted - near.away)),
                 ));
             }

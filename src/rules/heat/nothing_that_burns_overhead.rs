@@ -15,7 +15,9 @@ pub const RULE: Rule = Rule {
             has a hood.",
     why: "A flare-up lights a pergola, and smoke under a closed roof goes nowhere.",
     instead: "move the run from under it, or protect the roof and fit a hood as the appliance's manual says",
-    origin: Origin::Trade("grill manuals: never under an unprotected combustible roof; 5 ft least and a hood: trade pages"),
+    origin: Origin::Trade(
+        "grill manuals: never under an unprotected combustible roof; 5 ft least and a hood: trade pages",
+    ),
     concerns: Concern::Heat,
     limits: &[LOWEST],
     needs,
@@ -28,11 +30,16 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     match &solved.around.overhead {
         Overhead::Unsaid => {
             let instead = "write `overhead: open`, or `overhead: roof(height: \"8 ft\", combustible: true)`";
-            vec![Lack::of_safety("site.overhead", Subject::Job, solved.job.place.as_ref(), instead).for_what(named(fitting))]
+            vec![
+                Lack::of_safety("site.overhead", Subject::Job, solved.job.place.as_ref(), instead)
+                    .for_what(named(fitting)),
+            ]
         }
         Overhead::Roof { combustible: None, place, .. } => {
             let instead = "write `combustible: true` if any of it burns, or `false`";
-            vec![Lack::of_safety("site.overhead.combustible", subject, place.as_ref(), instead).for_what(named(fitting))]
+            vec![
+                Lack::of_safety("site.overhead.combustible", subject, place.as_ref(), instead).for_what(named(fitting)),
+            ]
         }
         _ => Vec::new(),
     }
@@ -52,21 +59,28 @@ fn check(solved: &Solved) -> Vec<Finding> {
         match (combustible, fitting.needs.above) {
             (Some(true), Some(wanted)) if above < wanted => {
                 let wanted = plain(wanted);
-                let message = format!("the {name} burns and is {found} over the counter at {name_of}; its manual asks {wanted}");
+                let message =
+                    format!("the {name} burns and is {found} over the counter at {name_of}; its manual asks {wanted}");
                 tell(Severity::Stop, message, RULE.instead);
             }
             (Some(true), None) => {
                 let message = format!("the {name} burns and is {found} over the counter at {name_of}");
-                let instead = "don't cook under it, or write what the manual allows as `clear_of_combustibles: (above: \"…\")`";
+                let instead =
+                    "don't cook under it, or write what the manual allows as `clear_of_combustibles: (above: \"…\")`";
                 tell(Severity::Stop, message, instead);
             }
             _ if above < lowest => {
-                let message = format!("the {name} is {found} over the counter at {name_of}; {} is the least", plain(lowest));
+                let message =
+                    format!("the {name} is {found} over the counter at {name_of}; {} is the least", plain(lowest));
                 tell(Severity::Warn, message, "raise the roof, or move the fitting from under it");
             }
             _ if !hood => {
                 let message = format!("{name_of} stands under the {name} without a hood");
-                tell(Severity::Warn, message, "fit a hood that reaches past the cooking surface, and write `hood: true`");
+                tell(
+                    Severity::Warn,
+                    message,
+                    "fit a hood that reaches past the cooking surface, and write `hood: true`",
+                );
             }
             _ => {}
         }

@@ -21,12 +21,14 @@ pub const RULE: Rule = Rule {
 
 /// Gas and power stubs in the plan of a hot fitting's zone.
 fn beneath(solved: &Solved) -> impl Iterator<Item = (&Leg, &Fitting, &Stub, &'static str)> {
-    let hot = solved.legs.iter().flat_map(|leg| {
-        leg.fittings.iter().filter(|fitting| is_hot(fitting)).map(move |fitting| (leg, fitting))
-    });
+    let hot = solved
+        .legs
+        .iter()
+        .flat_map(|leg| leg.fittings.iter().filter(|fitting| is_hot(fitting)).map(move |fitting| (leg, fitting)));
     hot.flat_map(|(leg, fitting)| {
         let (us, vs, _) = zone(leg, fitting);
-        let within = leg.stubs.iter().filter(move |stub| us.0 < stub.u && stub.u < us.1 && vs.0 < stub.v && stub.v < vs.1);
+        let within =
+            leg.stubs.iter().filter(move |stub| us.0 < stub.u && stub.u < us.1 && vs.0 < stub.v && stub.v < vs.1);
         within.filter_map(move |stub| match stub.service {
             Service::Gas => Some((leg, fitting, stub, "gas")),
             Service::Power => Some((leg, fitting, stub, "power")),
@@ -47,9 +49,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
 }
 
 fn check(solved: &Solved) -> Vec<Finding> {
-    let hot = beneath(solved).filter(|(leg, fitting, stub, _)| {
-        stub.z.is_some_and(|z| zone_holds(leg, fitting, (stub.u, stub.v, z)))
-    });
+    let hot = beneath(solved)
+        .filter(|(leg, fitting, stub, _)| stub.z.is_some_and(|z| zone_holds(leg, fitting, (stub.u, stub.v, z))));
     hot.map(|(leg, fitting, stub, word)| {
         let plain = |length| solved.show.plain(length);
         let (_, _, under) = zone(leg, fitting);
@@ -58,7 +59,11 @@ fn check(solved: &Solved) -> Vec<Finding> {
             Severity::Stop,
             fitting.subject(),
             stub.place.as_ref(),
-            format!("the {word} stub comes {height} high, into the hot zone of {}, which begins at {}", named(fitting), plain(under)),
+            format!(
+                "the {word} stub comes {height} high, into the hot zone of {}, which begins at {}",
+                named(fitting),
+                plain(under)
+            ),
             RULE.instead,
         )
     })

@@ -29,7 +29,8 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     unknown
         .map(|person| {
             let instead = "write their height, as `stature: \"5 ft 8 in\"`, or `seated: true`";
-            Lack::of_practice("site.people.stature", Subject::Job, person.place.as_ref(), instead).for_what(&person.name)
+            Lack::of_practice("site.people.stature", Subject::Job, person.place.as_ref(), instead)
+                .for_what(&person.name)
         })
         .collect()
 }
@@ -45,7 +46,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
     if (around.accessible || asks.is_some()) && top > seated {
         let place = asks.and_then(|person| person.place.as_ref()).or(solved.job.place.as_ref());
         let whom = asks.map_or_else(String::new, |person| format!(" for {}", person.name));
-        let message = format!("the counter is {} high; {} is the highest accessible one{whom}", plain(top), plain(seated));
+        let message =
+            format!("the counter is {} high; {} is the highest accessible one{whom}", plain(top), plain(seated));
         findings.push(RULE.finding(Severity::Warn, Subject::Job, place, message, RULE.instead));
     }
     for person in around.people.iter().filter(|person| !person.seated) {
@@ -53,7 +55,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let elbow = stature.scaled(ELBOW);
         let (low, high) = (elbow - RULE.length(solved, &LOW), elbow - RULE.length(solved, &HIGH));
         if top < low || top > high {
-            let round = |length: crate::units::Length| plain(length.rounded_to(crate::units::Length::from_sixty_fourths(32)));
+            let round =
+                |length: crate::units::Length| plain(length.rounded_to(crate::units::Length::from_sixty_fourths(32)));
             let message = format!(
                 "the counter is {} high; {} works best at one from {} to {}",
                 plain(top),

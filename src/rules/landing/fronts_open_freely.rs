@@ -44,9 +44,7 @@ fn reach(fitting: &Fitting) -> Option<Length> {
     match fitting.look {
         Look::Door { .. } | Look::Refrigerator => Some(leaf),
         Look::Doors => Some(leaf.half()),
-        Look::Drawers(_) | Look::WastePullOut => {
-            Some(fitting.body.as_ref().map_or(DRAWER, |body| body.v.1 - body.v.0))
-        }
+        Look::Drawers(_) | Look::WastePullOut => Some(fitting.body.as_ref().map_or(DRAWER, |body| body.v.1 - body.v.0)),
         _ => None,
     }
 }

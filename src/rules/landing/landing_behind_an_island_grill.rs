@@ -28,7 +28,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let found = leg.datums.counter_back - fitting.back?;
         let plain = |length| solved.show.plain(length);
         (found < wanted).then(|| {
-            let message = format!("{} of counter is behind {}; {} is wanted", plain(found), named(fitting), plain(wanted));
+            let message =
+                format!("{} of counter is behind {}; {} is wanted", plain(found), named(fitting), plain(wanted));
             RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead)
         })
     });

@@ -8,7 +8,8 @@ use crate::units::Length;
 const DRAWERS: Limit = Limit::new("drawers", "3 in", "between two fronts without a hinge at the pier");
 const ONE: Limit = Limit::new("one_hinge", "8 in", "where one of two doors is hinged at the pier");
 const TWO: Limit = Limit::new("two_hinges", "14 in", "where both are, and both open fully");
-const PLAIN: Limit = Limit::new("door_and_drawer", "5 in", "where a door is hinged at the pier beside a drawer (common practice)");
+const PLAIN: Limit =
+    Limit::new("door_and_drawer", "5 in", "where a door is hinged at the pier beside a drawer (common practice)");
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {
@@ -49,9 +50,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 .collect();
             fronts.sort_by_key(|(fitting, _)| fitting.left);
             for (at, one) in fronts.iter().enumerate() {
-                let beside = |other: &&Front| {
-                    other.0.left >= one.0.right && level(one.0, other.0)
-                };
+                let beside = |other: &&Front| other.0.left >= one.0.right && level(one.0, other.0);
                 if let Some(other) = fronts[at + 1..].iter().find(beside) {
                     findings.extend(pier(solved, one, other));
                 }
@@ -82,7 +81,13 @@ fn pier(solved: &Solved, one: &Front, two: &Front) -> Option<Finding> {
         return None;
     }
     let plain = |length| solved.show.plain(length);
-    let message =
-        format!("{} of face is between {} and {}; {} is wanted {}", plain(found), named(a), named(b), plain(wanted), limit.about);
+    let message = format!(
+        "{} of face is between {} and {}; {} is wanted {}",
+        plain(found),
+        named(a),
+        named(b),
+        plain(wanted),
+        limit.about
+    );
     Some(RULE.finding(Severity::Note, a.subject(), a.place.as_ref(), message, RULE.instead))
 }

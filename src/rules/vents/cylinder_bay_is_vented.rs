@@ -22,7 +22,9 @@ pub const RULE: Rule = Rule {
     why: "A cylinder leaks at its valve. Older manuals want openings at valve level too, two of 10 sq in, on opposite sides; the \
           manual in hand governs, and which edition it follows is worth asking.",
     instead: "set vents in two faces of the bay, near the top and at the floor, or leave the bay open",
-    origin: Origin::Trade("grill manuals quoting the outdoor-appliance standard (Z21.58 family): 1 and 1/2 sq in a pound of fuel"),
+    origin: Origin::Trade(
+        "grill manuals quoting the outdoor-appliance standard (Z21.58 family): 1 and 1/2 sq in a pound of fuel",
+    ),
     concerns: Concern::Vents,
     limits: &[UPPER, LOWER, TOP, FLOOR, FLOOR_TOP],
     needs: nothing,
@@ -38,8 +40,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         if module.kind == ModuleKind::OpenBay {
             continue;
         }
-        let own: Vec<&Fitting> =
-            super::vents(leg).filter(|vent| vent.module == cylinder.module).collect();
+        let own: Vec<&Fitting> = super::vents(leg).filter(|vent| vent.module == cylinder.module).collect();
         let (top, floor, floor_top) =
             (RULE.length(solved, &TOP), RULE.length(solved, &FLOOR), RULE.length(solved, &FLOOR_TOP));
         let upper: Vec<&Fitting> = own.iter().copied().filter(|v| super::under_the_top(leg, v) <= top).collect();
@@ -68,7 +69,10 @@ fn openings(
     let (severity, message) = if vents.is_empty() {
         (Severity::Stop, format!("the cylinder bay {module} has no opening {word}; {} is wanted there", area(wanted)))
     } else if free < wanted - 1e-9 {
-        (Severity::Stop, format!("the cylinder bay {module} has {} free {word}; {} is wanted", area(free), area(wanted)))
+        (
+            Severity::Stop,
+            format!("the cylinder bay {module} has {} free {word}; {} is wanted", area(free), area(wanted)),
+        )
     } else if vents.len() < 2 || !vents.iter().any(|vent| vent.face != vents[0].face) {
         let message = format!("the openings of the cylinder bay {module} {word} are not on two sides");
         (Severity::Warn, message)

@@ -50,8 +50,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         if leg.modules.iter().enumerate().any(open) {
             continue;
         }
-        let own: Vec<&Fitting> =
-            super::vents(leg).filter(|vent| !bays.contains(&(at, vent.module))).collect();
+        let own: Vec<&Fitting> = super::vents(leg).filter(|vent| !bays.contains(&(at, vent.module))).collect();
         let band = RULE.length(solved, &BAND);
         let within = |length: Length| length <= band;
         if rises {
@@ -80,11 +79,15 @@ fn level(solved: &Solved, (at, leg): (usize, &Leg), vents: &[&Fitting], word: &s
     let (severity, message) = match vents.len() {
         0 => (Severity::Stop, format!("leg {} has no {word} vent within {band} {of}; {reason}", leg.id)),
         count if count < wanted => {
-            let message = format!("leg {} has {count} {word} vent within {band} {of}, {wanted} are wanted; {reason}", leg.id);
+            let message =
+                format!("leg {} has {count} {word} vent within {band} {of}, {wanted} are wanted; {reason}", leg.id);
             (Severity::Warn, message)
         }
         _ if super::apart(leg, vents) => return None,
-        _ => (Severity::Warn, format!("the {word} vents of leg {} lie together on one face: no air passes through", leg.id)),
+        _ => (
+            Severity::Warn,
+            format!("the {word} vents of leg {} lie together on one face: no air passes through", leg.id),
+        ),
     };
     let place = leg.place.as_ref();
     let instead = format!("set {wanted} {word} vents, at both ends or in front and back");

@@ -44,7 +44,12 @@ fn check(solved: &Solved) -> Vec<Finding> {
             let shut = bound.kind != BoundKind::Open && bound.height > bottom && room < air;
             if shut {
                 let room = plain(room.max(Length::ZERO));
-                tell(format!("{} opens onto {} at {room}; {} of air is wanted before it", named(vent), bound.name, plain(air)));
+                tell(format!(
+                    "{} opens onto {} at {room}; {} of air is wanted before it",
+                    named(vent),
+                    bound.name,
+                    plain(air)
+                ));
             }
         }
     }

@@ -53,7 +53,12 @@ fn check(solved: &Solved) -> Vec<Finding> {
                     format!("{} lets {} through; {} is wanted", named(vent), show.area(free), show.area(least))
                 }
                 None if face < least => {
-                    format!("the whole face of {} is {}; {} free is wanted", named(vent), show.area(face), show.area(least))
+                    format!(
+                        "the whole face of {} is {}; {} free is wanted",
+                        named(vent),
+                        show.area(face),
+                        show.area(least)
+                    )
                 }
                 _ => continue,
             };

@@ -25,18 +25,31 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let highest = RULE.length(solved, &HIGHEST);
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
-    let hungry = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Refrigerator || fitting.needs.power.is_some());
+    let hungry =
+        fittings(solved).filter(|(_, fitting)| fitting.look == Look::Refrigerator || fitting.needs.power.is_some());
     for (leg, fitting) in hungry {
         if !leg.stubs.iter().any(|stub| stub.service == Service::Power) {
             let message = format!("no power comes up in leg {} for {}", leg.id, named(fitting));
-            findings.push(RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead));
+            findings.push(RULE.finding(
+                Severity::Warn,
+                fitting.subject(),
+                fitting.place.as_ref(),
+                message,
+                RULE.instead,
+            ));
         }
     }
     for (at, leg) in solved.legs.iter().enumerate() {
         for stub in leg.stubs.iter().filter(|stub| stub.service == Service::Power) {
             if let Some(z) = stub.z.filter(|z| *z > highest) {
                 let message = format!("power comes up to {}; {} is the highest", plain(z), plain(highest));
-                findings.push(RULE.finding(Severity::Warn, Subject::Leg(at), stub.place.as_ref(), message, RULE.instead));
+                findings.push(RULE.finding(
+                    Severity::Warn,
+                    Subject::Leg(at),
+                    stub.place.as_ref(),
+                    message,
+                    RULE.instead,
+                ));
             }
         }
     }

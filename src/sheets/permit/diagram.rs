@@ -106,13 +106,7 @@ pub fn inches(words: &str) -> String {
     format!("{figures}\u{2033}")
 }
 
-fn letters(
-    canvas: &mut Canvas,
-    layer: Layer,
-    set: &Set<'_>,
-    segment: &Segment,
-    (start, step): (PaperPoint, f64),
-) {
+fn letters(canvas: &mut Canvas, layer: Layer, set: &Set<'_>, segment: &Segment, (start, step): (PaperPoint, f64)) {
     let (above, below) = labels(set, segment);
     let middle = start.moved(step / 2.0, 0.0);
     canvas.text(layer, middle.moved(0.0, -1.8), &above, &Style::body().bold().middle());

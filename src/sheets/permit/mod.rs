@@ -17,7 +17,9 @@ use crate::units::{Show, System};
 /// Whether a run has anything that a permit is asked for.
 pub fn is_wanted(solved: &Solved) -> bool {
     let asks = |fitting: &crate::solve::Fitting| services::burns_gas(fitting) || fitting.heat.is_some();
-    solved.services.is_some() || !solved.limits.is_empty() || solved.legs.iter().any(|leg| leg.fittings.iter().any(asks))
+    solved.services.is_some()
+        || !solved.limits.is_empty()
+        || solved.legs.iter().any(|leg| leg.fittings.iter().any(asks))
 }
 
 /// How heat, pressure, areas and ways are shown here: in one reading, since gas fitters work in one, and tables stay narrow.
@@ -33,8 +35,11 @@ const GUTTER: f64 = 12.0;
 
 /// Draws its pages.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
-    let heads =
-        Heads { title: "Permit sheet".to_owned(), document: "Services and safety".to_owned(), scale: "not to scale".to_owned() };
+    let heads = Heads {
+        title: "Permit sheet".to_owned(),
+        document: "Services and safety".to_owned(),
+        scale: "not to scale".to_owned(),
+    };
     let mut canvas = set.sheet();
     let inside = frame::inside(&canvas);
     let block = title_block::corner(&canvas);

@@ -25,7 +25,10 @@ fn fittings<'s>(set: &Set<'s>) -> impl Iterator<Item = (&'s Leg, &'s Fitting)> {
 }
 
 fn is_appliance(fitting: &Fitting) -> bool {
-    services::burns_gas(fitting) || fitting.heat.is_some() || fitting.needs.power.is_some() || fitting.look == Look::Refrigerator
+    services::burns_gas(fitting)
+        || fitting.heat.is_some()
+        || fitting.needs.power.is_some()
+        || fitting.look == Look::Refrigerator
 }
 
 /// Adds the appliances with inputs and weights.
@@ -59,11 +62,19 @@ pub fn appliances(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
             ]
         };
         let mut rows: Vec<Vec<Cell>> = fittings(set).filter(|(_, fitting)| is_appliance(fitting)).map(row).collect();
-        let loads = set.solved.services.iter().flat_map(|services| &services.appliances).filter(|a| a.fitting.is_none());
+        let loads =
+            set.solved.services.iter().flat_map(|services| &services.appliances).filter(|a| a.fitting.is_none());
         rows.extend(loads.map(|load| {
             let heat = or_not_given(load.heat.map(|heat| show.heat(heat)));
             let burns = or_not_given(run.map(|fuel| fuel.words().to_owned()));
-            vec![Cell::Empty, Cell::Words(format!("{}, not in the run", load.name)), heat, burns, Cell::Empty, Cell::Empty]
+            vec![
+                Cell::Empty,
+                Cell::Words(format!("{}, not in the run", load.name)),
+                heat,
+                burns,
+                Cell::Empty,
+                Cell::Empty,
+            ]
         }));
         table(columns, rows)
     };
@@ -225,7 +236,12 @@ fn near(set: &Set<'_>, leg: &Leg, fitting: &Fitting) -> String {
     .flatten()
     .collect();
     for thing in set.solved.around.combustibles.iter().filter(|thing| thing.leg == fitting.at.0) {
-        parts.push(format!("{} {} from the run\u{2019}s {}, burns", thing.name, show.prose(thing.distance), face(thing.side)));
+        parts.push(format!(
+            "{} {} from the run\u{2019}s {}, burns",
+            thing.name,
+            show.prose(thing.distance),
+            face(thing.side)
+        ));
     }
     parts.push(match &set.solved.around.overhead {
         crate::solve::Overhead::Unsaid => "above: not said".to_owned(),
@@ -250,11 +266,8 @@ pub fn limits(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         ];
         let mut rows = Vec::new();
         for set in &set.solved.limits {
-            let cells = vec![
-                Cell::Words(set.name.clone()),
-                Cell::Bold(set.written.clone()),
-                Cell::Words(set.because.clone()),
-            ];
+            let cells =
+                vec![Cell::Words(set.name.clone()), Cell::Bold(set.written.clone()), Cell::Words(set.because.clone())];
             rows.extend(fit::lines(&columns, cells));
         }
         table(columns, rows)
@@ -265,7 +278,8 @@ pub fn limits(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
 /// Adds which statements a licensed person signs for.
 pub fn signatures(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let gas = fittings(set).any(|(_, fitting)| services::burns_gas(fitting));
-    let stub = |service: Service| set.solved.legs.iter().any(|leg| leg.stubs.iter().any(|stub| stub.service == service));
+    let stub =
+        |service: Service| set.solved.legs.iter().any(|leg| leg.stubs.iter().any(|stub| stub.service == service));
     let mut statements: Vec<(&str, &str)> = Vec::new();
     if gas {
         statements.push(("pipe sizes, shutoffs, connectors", "gas fitter"));

@@ -36,7 +36,11 @@ pub fn sizing(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let fuel = services.fuel.map_or("gas not given", |fuel| fuel.words());
     let mut notes = vec![note(
         "Gas",
-        format!("{fuel}, supply {}, allowed drop {} to the farthest appliance.", or(services.supply), or(services.drop)),
+        format!(
+            "{fuel}, supply {}, allowed drop {} to the farthest appliance.",
+            or(services.supply),
+            or(services.drop)
+        ),
     )];
     if let Some(gas) = services.gas() {
         notes.push(note(
@@ -68,7 +72,10 @@ pub fn sizing(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
              11 % more than that equation, and are not followed.",
         ));
     }
-    notes.push(note("Checked by", "a licensed gas fitter, by the table of the code that holds here, before pipe is bought."));
+    notes.push(note(
+        "Checked by",
+        "a licensed gas fitter, by the table of the code that holds here, before pipe is bought.",
+    ));
     flow.notes("What the sizes rest on", &notes);
 }
 
@@ -79,7 +86,8 @@ pub fn cautions(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let fitted = |is: fn(&crate::solve::Fitting) -> bool| legs.iter().any(|leg| leg.fittings.iter().any(is));
     let gas = fitted(services::burns_gas);
     let sink = fitted(|fitting| fitting.look == Look::Sink);
-    let power = has(Service::Power) || fitted(|fitting| fitting.needs.power.is_some() || fitting.look == Look::Refrigerator);
+    let power =
+        has(Service::Power) || fitted(|fitting| fitting.needs.power.is_some() || fitting.look == Look::Refrigerator);
     let mut notes = vec![note(
         "Who decides",
         "local code, each appliance\u{2019}s listing and manual, and licensed trades. This sheet says what was worked out and from \
@@ -98,7 +106,10 @@ pub fn cautions(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         ));
     }
     if fitted(|fitting| fitting.heat.is_some()) {
-        notes.push(note("Heat", "wood behind stone or stucco counts as wood. Distances are the manual\u{2019}s, measured on site."));
+        notes.push(note(
+            "Heat",
+            "wood behind stone or stucco counts as wood. Distances are the manual\u{2019}s, measured on site.",
+        ));
     }
     if power {
         notes.push(note(
@@ -114,7 +125,13 @@ pub fn cautions(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
              shutoff and a low point to empty before frost.",
         ));
     }
-    notes.push(note("Weight", "weights are worked out, not weighed. Lift slabs on edge, notches clamped, with enough people or a machine."));
-    notes.push(note("Dust", "cutting board, stone and concrete frees silica: wet or with suction, masked, away from others."));
+    notes.push(note(
+        "Weight",
+        "weights are worked out, not weighed. Lift slabs on edge, notches clamped, with enough people or a machine.",
+    ));
+    notes.push(note(
+        "Dust",
+        "cutting board, stone and concrete frees silica: wet or with suction, masked, away from others.",
+    ));
     flow.notes("Cautions", &notes);
 }

@@ -163,18 +163,18 @@ pub fn services(given: &given::Services, legs: &[Leg]) -> Services {
             segment.load = Some(sized.load * BTU_PER_HOUR);
             segment.flow = Some(sized.flow);
             segment.needed = sized.size;
-            segment.carries = segment.installed.map(|size| {
-                equation::capacity(gas, size, longest, drop) * heating_value * BTU_PER_HOUR
-            });
+            segment.carries = segment
+                .installed
+                .map(|size| equation::capacity(gas, size, longest, drop) * heating_value * BTU_PER_HOUR);
             segment.drop = segment.installed.or(sized.size).map(|size| {
                 let length = sizing::run_length(written, size, allowance);
                 equation::drop(gas, size, length, sized.flow) * INCH_OF_WATER
             });
         }
         for appliance in &mut appliances {
-            let lost = paths.get(&appliance.id).and_then(|path| {
-                path.iter().map(|&index| pipe[index].drop).sum::<Option<f64>>()
-            });
+            let lost = paths
+                .get(&appliance.id)
+                .and_then(|path| path.iter().map(|&index| pipe[index].drop).sum::<Option<f64>>());
             appliance.pressure = given.supply.zip(lost).map(|(supply, lost)| supply - lost);
         }
     }
@@ -198,7 +198,8 @@ pub fn services(given: &given::Services, legs: &[Leg]) -> Services {
 fn appliances(given: &given::Services, legs: &[Leg]) -> Vec<Appliance> {
     let fittings = legs.iter().enumerate().flat_map(|(leg, row)| {
         // One that burns another gas hangs on another pipe, or on a cylinder.
-        let own = |fitting: &super::Fitting| fitting.needs.fuel.is_none_or(|fuel| given.fuel.is_none_or(|of| of == fuel));
+        let own =
+            |fitting: &super::Fitting| fitting.needs.fuel.is_none_or(|fuel| given.fuel.is_none_or(|of| of == fuel));
         let gas = row.fittings.iter().enumerate().filter(move |(_, fitting)| burns_gas(fitting) && own(fitting));
         gas.map(move |(index, fitting)| Appliance {
             id: fitting.id.clone(),
