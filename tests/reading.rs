@@ -206,6 +206,32 @@ fn all_mistakes_are_told_at_once() {
 }
 
 #[test]
+fn services_and_limits_are_refused_with_their_remedy() {
+    let told = |services: &str, message: &str, instead: &str| {
+        let text = EXAMPLE.replacen("fittings: [", &format!("{services}\n    fittings: ["), 1);
+        assert_ne!(text, EXAMPLE);
+        let problems = solve(&job(&text), &[]).expect_err(services);
+        let found = problems.iter().find(|p| p.message.contains(message)).unwrap_or_else(|| panic!("{problems:#?}"));
+        assert!(found.instead.contains(instead), "{found:#?}");
+        assert!(found.place.is_some(), "{found:#?}");
+    };
+    told("services: (fuel: naturel_gas),", "is not one of the choices", "natural_gas");
+    told("services: (supply: \"7 in\"),", "a pressure is wanted here", "7 in wc");
+    told("services: (pipes: []),", "`pipes` is not a field of `services`", "pipe");
+    let pipe = |size: &str| {
+        format!("services: (pipe: [(id: \"1\", from: \"m\", to: \"grill\", length: \"9 ft\", installed: \"{size}\")]),")
+    };
+    told(&pipe("5/8 in"), "no pipe is made in `5/8 in`", "1/2 in, 3/4 in");
+    told("services: (connections: [(fitting: \"gril\")]),", "no fitting `gril` to connect", "write \"grill\"");
+    told("services: (cylinders: [(in: \"Z\", holds: \"20 lb\")]),", "no module `Z` for a cylinder", "");
+    told("services: (loads: [(id: \"a\", heat: \"0 kW\")]),", "zero", "");
+    told("limits: { \"aisle-wide-enough\": (value: \"44 in\", because: \"  \") },", "has no reason", "say why");
+    told("limits: { \"aisle-wide-enough\": (value: \"44 in\") },", "`because` is missing", "");
+    let many = "(id: \"a\", from: \"b\", to: \"c\", length: \"1 ft\"),".repeat(501);
+    told(&format!("services: (pipe: [{many}]),"), "more than 500 segments", "");
+}
+
+#[test]
 fn files_that_are_no_jobs_are_refused() {
     let said = |bytes: Vec<u8>| read(&Held::default().with("/job/job.ron", bytes)).unwrap_err()[0].message.clone();
     assert!(said(Vec::new()).contains("empty"));

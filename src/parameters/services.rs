@@ -7,9 +7,17 @@ use crate::findings;
 use crate::model::{CylinderText, FuelText, JobFile, LimitsText, PointText, SegmentText, ServicesText, Text};
 use crate::units::{Dimension, Length};
 
+/// No run has more segments of pipe than this, nor more loads on it.
+const MOST: usize = 500;
+
 /// Works out what feeds the run; `None` where the job says nothing of it.
 pub(super) fn read(job: &JobFile, fitted: &[Fitted<'_>], reader: &mut Reader) -> Option<Services> {
     let written = job.services.as_ref()?;
+    if written.pipe.len().max(written.loads.len()) > MOST {
+        let message = format!("more than {MOST} segments of pipe, or loads on it");
+        reader.tell(message, "draw the house's pipe elsewhere, and begin here where the run's begins", &job.job.title.place);
+        return None;
+    }
     unique(written, reader);
     let value = written.heating_value.as_ref();
     let mut heating = |gas: &str| {

@@ -64,15 +64,22 @@ fn openings(
     word: &str,
 ) -> Option<Finding> {
     let wanted = RULE.number(solved, limit) * cylinder.holds / TWENTY_POUNDS * f64::from(cylinder.count);
+    // Where a maker's free area isn't stated the share that is open is from memory: it may warn, and only a face that is too
+    // small as a whole stops.
     let free: f64 = vents.iter().map(|vent| super::free_area(vent)).sum();
+    let most: f64 = vents.iter().map(|vent| vent.needs.free_area.unwrap_or_else(|| super::face_area(vent))).sum();
     let area = |area| solved.show.area(area);
     let (severity, message) = if vents.is_empty() {
         (Severity::Stop, format!("the cylinder bay {module} has no opening {word}; {} is wanted there", area(wanted)))
+    } else if most < wanted - 1e-9 {
+        (Severity::Stop, format!("the cylinder bay {module} has {} at most {word}; {} is wanted", area(most), area(wanted)))
     } else if free < wanted - 1e-9 {
-        (
-            Severity::Stop,
-            format!("the cylinder bay {module} has {} free {word}; {} is wanted", area(free), area(wanted)),
-        )
+        let message = format!(
+            "the cylinder bay {module} may have only {} free {word}, 40 % of the faces; {} is wanted: write `free_area`",
+            area(free),
+            area(wanted)
+        );
+        (Severity::Warn, message)
     } else if vents.len() < 2 || !vents.iter().any(|vent| vent.face != vents[0].face) {
         let message = format!("the openings of the cylinder bay {module} {word} are not on two sides");
         (Severity::Warn, message)

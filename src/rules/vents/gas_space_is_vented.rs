@@ -51,6 +51,15 @@ fn check(solved: &Solved) -> Vec<Finding> {
             continue;
         }
         let own: Vec<&Fitting> = super::vents(leg).filter(|vent| !bays.contains(&(at, vent.module))).collect();
+        if rises && sinks && own.is_empty() {
+            let message = format!(
+                "leg {} has no vents, and its gas is not known or may be changed: it needs high and low ones",
+                leg.id
+            );
+            let instead = "set two high and two low vents, at both ends or in front and back";
+            findings.push(RULE.finding(Severity::Stop, Subject::Leg(at), leg.place.as_ref(), message, instead));
+            continue;
+        }
         let band = RULE.length(solved, &BAND);
         let within = |length: Length| length <= band;
         if rises {

@@ -89,7 +89,7 @@ pub fn paths(pipe: &[Segment], appliances: &[&str]) -> Result<HashMap<String, Ve
         while let Some(&index) = feeds.get(at) {
             if path.len() > pipe.len() {
                 faults.push(Fault::Circle(at.to_owned()));
-                break;
+                return Err(faults);
             }
             path.push(index);
             at = &pipe[index].from;
