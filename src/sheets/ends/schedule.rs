@@ -106,10 +106,13 @@ pub fn notes(ends: &[End; 2], show: Show) -> Vec<(String, String)> {
     let build = ends[0].leg.datums.frame_face;
     let cut = ends.iter().any(|end| !end.is_covered() && !end.openings().is_empty());
     if build > Length::ZERO && cut {
-        say("Before the finish", format!("what is given from the finished face is {} less from the bare frame.", show.prose(build)));
+        let lead = if ends[0].leg.front_build.finish.is_some() { "Before the finish" } else { "Before the boards" };
+        say(lead, format!("what is given from the finished face is {} less from the bare frame.", show.prose(build)));
     }
     say("Floor", floor(ends, show));
-    say("Pale strips", "finish on the long faces, not there when the end boards are cut.".to_owned());
+    if ends.iter().any(|end| !end.is_covered()) && (ends[0].leg.front_build.finish.is_some() || ends[0].leg.back_build.finish.is_some()) {
+        say("Pale strips", "finish on the long faces, not there when the end boards are cut.".to_owned());
+    }
     say("Open circle", "where the tape starts. Check every opening against the fitting in hand.".to_owned());
     if cut {
         say("Caution", "vents and gas: local code and the appliance\u{2019}s manual govern sizes and heights; licensed trades only.".to_owned());

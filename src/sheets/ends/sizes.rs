@@ -71,8 +71,11 @@ pub fn draw(canvas: &mut Canvas, view: &EndView, end: &End, show: Show) {
     if end.is_covered() {
         said(canvas, at, view, end, show);
     } else {
-        drops(canvas, at, view, end, show);
+        let columns = drop_lines(canvas, at, view, end);
         names(canvas, at, view, end);
+        for (x, edges) in &columns {
+            column(canvas, at, view, end, show, *x, edges);
+        }
     }
 }
 
@@ -111,14 +114,19 @@ fn depths(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show,
     let (Some(first), Some(last)) = (positions.first().cloned(), positions.last().cloned()) else { return };
     let whole = show.rounded(last.at - first.at);
     let parts = Chain { name: name.to_owned(), across: Across::X, positions, beside: low, line, total: None, total_label: String::new(), total_finished: false, witness };
-    parts.draw(canvas, at, view, show);
+    // Where even the frame is too short for its number the build-ups stand in their table alone.
+    let inner = parts.positions.windows(2).enumerate().filter(|(k, _)| *k > 0 && k + 2 < parts.positions.len());
+    let fits = inner.map(|(_, pair)| Dimension::new(Across::X, (pair[0].at, low), (pair[1].at, low), line)).all(|part| part.fits(view, show));
+    if fits {
+        parts.draw(canvas, at, view, show);
+    }
     let back = end.depths().last().copied().unwrap_or((Datum::FinishedFace, Length::ZERO));
     let total = Dimension::new(Across::X, (Length::ZERO, low), (end.x(back.1), low), line + 7.0)
         .datums(Datum::FinishedFace.words(), back.0.words())
-        .chained(name, "total")
         .shown_as(whole)
         .witnesses(witness, witness)
         .from_finished();
+    let total = if fits { total.chained(name, "total") } else { total };
     let labels = [format!("finished face to {}", back.0.words()), format!("to {}", back.0.words()), "overall".to_owned()];
     let named = labels.into_iter().map(|label| total.clone().label(label)).find(|named| named.fits(view, show));
     named.unwrap_or(total).draw(canvas, at, view, show);
@@ -244,8 +252,8 @@ struct Edge<'s> {
     top: bool,
 }
 
-/// Drops of the openings' edges from the counter's top: one upright line for openings over one another, level numbers.
-fn drops(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
+/// The lines of the drops from the counter's top, one for openings over one another, and the edges that each passes.
+fn drop_lines<'s>(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End<'s>) -> Vec<(Length, Vec<Edge<'s>>)> {
     let mut columns: Vec<(f64, f64, Vec<Edge>)> = Vec::new();
     let mut openings = end.openings();
     openings.sort_by_key(|(_, fitting, cutout)| (-cutout.extent.y1, fitting.left));
@@ -271,16 +279,17 @@ fn drops(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) 
         Length::from_mm((x - view.origin.x) / view.scale.factor())
     };
     let columns: Vec<(Length, Vec<Edge>)> = columns.into_iter().map(|(left, right, edges)| (place(left, right), edges)).collect();
-    // All lines first, so that the numbers keep clear of them.
+    // All lines before any lettering, which keeps clear of them.
     for (x, edges) in &columns {
         let lowest = edges.iter().map(|edge| view.y(edge.z)).fold(f64::NEG_INFINITY, f64::max);
         let top = view.at(*x, end.leg.datums.counter_top);
         canvas.line(at, top, PaperPoint::new(top.x, lowest), Pen::DIMENSION);
         canvas.circle(at, top, ORIGIN, Paint::both(Pen::DIMENSION, Fill::WHITE));
+        for edge in edges {
+            canvas.arrow(at, PaperPoint::new(top.x, view.y(edge.z)), 90.0, Colour::INK);
+        }
     }
-    for (x, edges) in &columns {
-        column(canvas, at, view, end, show, *x, edges);
-    }
+    columns
 }
 
 fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, model_x: Length, edges: &[Edge]) {
@@ -289,6 +298,8 @@ fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show,
     let p = PaperPoint::new;
     for edge in edges {
         let (y, drop) = (view.y(edge.z), top - edge.z);
+        // The schedule has it where the drawing has no room.
+        let Some(place) = number_place(canvas, p(x, y), edge.top, drop, show) else { continue };
         let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
         let facts = vec![
             ("data-dim", format!("d{}", canvas.next_number())),
@@ -306,31 +317,28 @@ fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show,
             canvas.shape(group, Shape::Line(p(x - 2.0, y), p(x + 2.0, y)), Paint::pen(Pen::GHOST), "", role("witness", side));
         }
         canvas.shape(group, Shape::Line(p(x, y0), p(x, y)), Paint::pen(Pen::GHOST), "", vec![("data-role", "dimline".to_owned())]);
-        canvas.arrow(group, p(x, y), 90.0, Colour::INK);
-        drop_number(canvas, group, p(x, y), edge.top, drop, show);
+        canvas.text(group, place, &show.text(drop), &Style::body().bold().fact("data-role", "dimtext"));
+        if let Some(second) = show.second(drop) {
+            canvas.text(group, place.moved(number_width(drop, show) + 1.0, 0.0), &second, &Style::body());
+        }
     }
 }
 
-/// A drop's number beside its arrow, just past the edge or just inside it.
-fn drop_number(canvas: &mut Canvas, at: Layer, tip: PaperPoint, top: bool, drop: Length, show: Show) {
-    let text = show.text(drop);
-    let second = show.second(drop);
-    let own = lettering::width(&text, BODY, Weight::SemiBold);
+/// Where a drop's number stands beside its arrow: just past the edge or just inside it. `None` where nothing is white.
+fn number_place(canvas: &Canvas, tip: PaperPoint, top: bool, drop: Length, show: Show) -> Option<PaperPoint> {
+    let (own, second) = (number_width(drop, show), show.second(drop));
     let wide = own + second.as_ref().map_or(0.0, |s| 1.0 + lettering::width(s, BODY, Weight::Regular));
     let (outside, inside) = if top { (-1.4, BODY + 1.4) } else { (BODY + 1.4, -1.4) };
-    let style = Style::body().bold().fact("data-role", "dimtext");
-    for dy in [outside, inside, outside + if top { -3.6 } else { 3.6 }] {
-        for dx in [1.6, -1.6 - wide] {
-            let place = tip.moved(dx, dy);
-            let free = canvas.is_free(&lettering::set(place, &text, &style))
-                && second.as_ref().is_none_or(|s| canvas.is_free(&lettering::set(place.moved(own + 1.0, 0.0), s, &Style::body())));
-            if free {
-                canvas.text(at, place, &text, &style);
-                if let Some(second) = &second {
-                    canvas.text(at, place.moved(own + 1.0, 0.0), second, &Style::body());
-                }
-                return;
-            }
-        }
-    }
+    let further = outside + if top { -3.6 } else { 3.6 };
+    let offsets = [outside, inside, further].into_iter().flat_map(|dy| [1.6, -1.6 - wide].map(|dx| (dx, dy)));
+    let free = |place: &PaperPoint| {
+        let after = place.moved(own + 1.0, 0.0);
+        canvas.is_free(&lettering::set(*place, &show.text(drop), &Style::body().bold()))
+            && second.as_ref().is_none_or(|s| canvas.is_free(&lettering::set(after, s, &Style::body())))
+    };
+    offsets.map(|(dx, dy)| tip.moved(dx, dy)).find(free)
+}
+
+fn number_width(drop: Length, show: Show) -> f64 {
+    lettering::width(&show.text(drop), BODY, Weight::SemiBold)
 }

@@ -1,217 +1,20 @@
 //! The front layers in a circle, as large as the sheet allows: which face lies where, with its name.
 
+use super::lens::{Lens, NAME_ROW, chain_fits, layers, names, stack};
+use super::ring::{Ring, contains, place_in};
 use super::slice::Slice;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::{self, PaperPoint};
-use crate::sheets::canvas::{Canvas, Layer, Paint, corners};
+use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Dimension, NEXT, Number};
 use crate::sheets::frame::Area;
 use crate::sheets::marks;
 use crate::sheets::materials::{self, Material};
 use crate::sheets::notes;
-use crate::sheets::scale::{STANDARD, Scale};
 use crate::sheets::title_block::shortened;
 use crate::sheets::view::View;
 use crate::units::{Length, Show};
-
-/// What the circle shows and how large.
-#[derive(Clone, Copy, Debug)]
-pub struct Lens {
-    /// Scale of the detail.
-    pub scale: Scale,
-    /// Its middle, w and z, mm of the model.
-    pub middle: (f64, f64),
-    /// Its radius on the detail, mm of paper.
-    pub radius: f64,
-    /// Rows of datum names over it.
-    name_rows: usize,
-}
-
-/// White kept between the circle and the counter's nose, mm.
-const SPARE: f64 = 3.0;
-/// Row of names, mm.
-const NAME_ROW: f64 = 5.0;
-
-impl Lens {
-    /// The smallest circle that holds the counter's nose, the whole build-up and one wall of the frame, at the largest
-    /// scale that an area takes.
-    pub fn fitting(slice: &Slice, area: &Area, show: Show) -> Lens {
-        let d = &slice.leg.datums;
-        let mut lens = Lens { scale: Scale(1), middle: (0.0, 0.0), radius: 0.0, name_rows: 1 };
-        for scale in STANDARD {
-            let factor = scale.factor();
-            let wall = slice.solved.frame.wall.mm().max(1.0);
-            let (left, right) = (slice.counter_edges.0.mm().min(0.0), slice.near.at[2].mm() + wall + 5.0 / factor);
-            let deep = (d.counter_top - d.frame_top).mm() + 15.0 / factor;
-            let half = ((right - left) / 2.0 * factor, deep / 2.0 * factor);
-            let radius = half.0.hypot(half.1) + SPARE;
-            lens = Lens { scale: *scale, middle: ((left + right) / 2.0, d.counter_top.mm() - deep / 2.0), radius, name_rows: 1 };
-            lens.name_rows = names(slice, &lens).iter().map(|name| name.row + 1).max().unwrap_or(1);
-            let wide = 2.0 * radius + 6.0 + lens.label_room(slice, show);
-            if wide <= area.width() && lens.height(slice) <= area.height() {
-                break;
-            }
-        }
-        lens
-    }
-
-    /// Room over the circle: flag, names, overhang.
-    fn above(&self) -> f64 {
-        6.2 + NAME_ROW * self.name_rows as f64 + 5.4
-    }
-
-    fn below(&self, slice: &Slice) -> f64 {
-        8.0 + NEXT * rows(slice, self).saturating_sub(1) as f64 + 2.2
-    }
-
-    fn height(&self, slice: &Slice) -> f64 {
-        self.above() + 2.0 * self.radius + self.below(slice)
-    }
-
-    /// Room right of the circle for the names that don't fit into their layers.
-    fn label_room(&self, slice: &Slice, show: Show) -> f64 {
-        let widest = stack(slice, &Vec::new(), show).iter().map(|(_, name)| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max);
-        widest.clamp(16.0, 34.0) + 6.0
-    }
-}
-
-/// Layers of the front from the outside in: from and to on w, name, thickness, material.
-fn layers(slice: &Slice) -> Vec<(Length, Length, String, Material)> {
-    let skin = &slice.near;
-    let [finished, board, frame] = skin.at;
-    let mut all = Vec::new();
-    if let Some(finish) = &skin.build.finish {
-        let bed = board - finish.bed;
-        all.push((finished, bed, finish.name.clone(), Material::Finish(finish.kind)));
-        if finish.bed > Length::ZERO {
-            all.push((bed, board, "bed".to_owned(), Material::Bed));
-        }
-    }
-    if frame > board {
-        all.push((board, frame, skin.build.board_name.clone(), Material::Board));
-    }
-    all
-}
-
-/// Names for the leader beside the circle, with the place of each on w.
-fn stack(slice: &Slice, named: &[Length], show: Show) -> Vec<(Length, String)> {
-    let mut all: Vec<(Length, String)> = layers(slice)
-        .into_iter()
-        .filter(|(a, ..)| !named.contains(a))
-        .map(|(a, b, name, _)| ((a + b).half(), format!("{name} {}", show.text(b - a))))
-        .collect();
-    let wall = slice.solved.frame.wall.max(Length::from_mm(1.0));
-    all.push((slice.near.at[2] + wall.half(), "bare frame".to_owned()));
-    all
-}
-
-fn chain_fits(slice: &Slice, lens: &Lens) -> bool {
-    let parts = layers(slice);
-    let show = slice.solved.show;
-    let fits = |part: &Length| {
-        let second = show.second(*part).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
-        let need = lettering::width(&show.text(*part), BODY, Weight::Regular) + second + 2.0;
-        part.mm() * lens.scale.factor() >= need.max(6.0)
-    };
-    parts.len() > 1 && parts.iter().all(|(a, b, ..)| fits(&(*b - *a)))
-}
-
-/// Rows of dimensions under the circle.
-fn rows(slice: &Slice, lens: &Lens) -> usize {
-    let [_, board, frame] = slice.near.at;
-    usize::from(chain_fits(slice, lens)) + usize::from(board > Length::ZERO && frame > board) + usize::from(frame > Length::ZERO)
-}
-
-/// A datum's name over the circle.
-struct Name {
-    at: Length,
-    words: &'static str,
-    row: usize,
-    left: bool,
-}
-
-/// Which row each name stands in, the lowest first: farther in is lower, so that no upright crosses a name.
-fn names(slice: &Slice, lens: &Lens) -> Vec<Name> {
-    let mut all = Vec::new();
-    let factor = lens.scale.factor();
-    let mut next_row = 0;
-    for (datum, at, _) in slice.distinct_depths().into_iter().rev().filter(|(datum, ..)| !datum.is_finished()) {
-        let words = datum.words();
-        let wide = lettering::width(words, BODY, Weight::Regular) + 4.0;
-        let before: Length = slice.distinct_depths().iter().map(|(_, other, _)| *other).filter(|other| *other < at).max().unwrap_or(Length::from_mm(-1e6));
-        let last = all.is_empty();
-        let left = at < Length::ZERO || (!last && (at - before).mm() * factor >= wide);
-        let row = if left { 0 } else { next_row };
-        if !left {
-            next_row += 1;
-        }
-        all.push(Name { at, words, row, left });
-    }
-    all
-}
-
-/// The circle on the paper.
-#[derive(Clone, Copy)]
-struct Ring {
-    centre: PaperPoint,
-    radius: f64,
-}
-
-impl Ring {
-    /// A level box cut to the circle.
-    fn cut(&self, a: PaperPoint, b: PaperPoint) -> Vec<PaperPoint> {
-        let (x0, x1, y0, y1) = (a.x.min(b.x), a.x.max(b.x), a.y.min(b.y), a.y.max(b.y));
-        let mut points: Vec<PaperPoint> = (0..240)
-            .map(|k| {
-                let angle = std::f64::consts::TAU * f64::from(k) / 240.0;
-                self.centre.moved(self.radius * angle.cos(), self.radius * angle.sin())
-            })
-            .collect();
-        for (upright, bound, keeps_less) in [(true, x0, false), (true, x1, true), (false, y0, false), (false, y1, true)] {
-            let value = |p: &PaperPoint| if upright { p.x } else { p.y };
-            let inside = |p: &PaperPoint| if keeps_less { value(p) <= bound } else { value(p) >= bound };
-            let mut kept = Vec::new();
-            for (k, p) in points.iter().enumerate() {
-                let q = &points[(k + 1) % points.len()];
-                if inside(p) {
-                    kept.push(*p);
-                }
-                if inside(p) != inside(q) {
-                    kept.push(p.towards(*q, (bound - value(p)) / (value(q) - value(p))));
-                }
-            }
-            points = kept;
-        }
-        points
-    }
-
-    /// The part of a line inside the circle.
-    fn chord(&self, a: PaperPoint, b: PaperPoint) -> Option<(PaperPoint, PaperPoint)> {
-        let length = a.distance(b);
-        if length < 1e-9 {
-            return None;
-        }
-        let (dx, dy) = ((b.x - a.x) / length, (b.y - a.y) / length);
-        let middle = (self.centre.x - a.x) * dx + (self.centre.y - a.y) * dy;
-        let off = a.moved(dx * middle, dy * middle).distance(self.centre);
-        let half = (self.radius * self.radius - off * off).max(0.0).sqrt();
-        let (from, to) = ((middle - half).max(0.0), (middle + half).min(length));
-        (from < to).then(|| (a.moved(dx * from, dy * from), a.moved(dx * to, dy * to)))
-    }
-
-    /// Paper y of the circle's lower half at x.
-    fn lower(&self, x: f64) -> f64 {
-        let off = (x - self.centre.x).clamp(-self.radius, self.radius);
-        self.centre.y + (self.radius * self.radius - off * off).sqrt()
-    }
-
-    /// Paper x of the circle's right half at y.
-    fn right(&self, y: f64) -> f64 {
-        let off = (y - self.centre.y).clamp(-self.radius, self.radius);
-        self.centre.x + (self.radius * self.radius - off * off).sqrt()
-    }
-}
 
 type Detail = View<geometry::Cut>;
 
@@ -323,7 +126,7 @@ impl Drawn<'_, '_> {
 
     /// All parts; returns where on w those begin whose name stands in them.
     fn parts(&self, canvas: &mut Canvas) -> Vec<Length> {
-        let (d, slice) = (&slice_datums(self.slice), self.slice);
+        let (d, slice) = (&self.slice.leg.datums, self.slice);
         let deep = Length::from_mm(self.lens.radius * 2.0 / self.lens.scale.factor());
         let far = slice.near.at[2] + deep;
         let low = d.frame_top - deep;
@@ -560,49 +363,4 @@ impl Drawn<'_, '_> {
             }
         }
     }
-}
-
-fn slice_datums<'a>(slice: &'a Slice) -> &'a crate::solve::Datums {
-    &slice.leg.datums
-}
-
-fn contains(ring: &[PaperPoint], p: PaperPoint) -> bool {
-    let mut inside = false;
-    for (k, a) in ring.iter().enumerate() {
-        let b = ring[(k + 1) % ring.len()];
-        if (a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y) {
-            inside = !inside;
-        }
-    }
-    inside
-}
-
-/// A name in the middle of a part, level or else upright, with the ring that the hatch leaves free; `None` where the
-/// part is too narrow for it.
-fn place_in(polygon: &[PaperPoint], name: &str, uprights: &[f64]) -> Option<(crate::drawing::Text, Vec<PaperPoint>)> {
-    let count = polygon.len() as f64;
-    let (x0, x1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
-    let (y0, y1) = polygon.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.y), b.max(p.y)));
-    if count < 3.0 || (x1 - x0).min(y1 - y0) < 5.9 {
-        return None;
-    }
-    let wide = lettering::width(name, BODY, Weight::Regular) / 2.0 + 1.2;
-    for turned in [false, true] {
-        // Half a line of lettering, what hangs under it, and white.
-        let (dx, dy) = if turned { (2.45, wide) } else { (wide, 2.45) };
-        for share in [0.5, 0.4, 0.32, 0.6, 0.25] {
-            for across in (0..20).map(|k| 0.5 + 0.02 * f64::from(k) * if k % 2 == 0 { 1.0 } else { -1.0 }) {
-                let middle = if turned || y1 - y0 > x1 - x0 { PaperPoint::new((x0 + x1) / 2.0, y0 + (y1 - y0) * share) } else { PaperPoint::new(x0 + (x1 - x0) * across, (y0 + y1) / 2.0) };
-                let (a, b) = (middle.moved(-dx, -dy), middle.moved(dx, dy));
-                let margin = [a.moved(-0.5, -0.5), b.moved(0.5, 0.5)];
-                let crossed = uprights.iter().any(|x| *x > a.x - 0.3 && *x < b.x + 0.3 && x0 < x - 0.5 && x1 > x + 0.5);
-                if !crossed && corners(margin[0], margin[1]).iter().all(|p| contains(polygon, *p)) {
-                    let style = if turned { Style::body().upright().middle() } else { Style::body().middle() };
-                    let place = if turned { middle.moved(1.25, 0.0) } else { middle.moved(0.0, 1.25) };
-                    return Some((lettering::set(place, name, &style), corners(a, b).to_vec()));
-                }
-            }
-        }
-    }
-    None
 }

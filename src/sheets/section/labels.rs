@@ -18,7 +18,7 @@ const PITCH: f64 = 4.8;
 /// Left end of what may be lettered: the border and its margin, mm.
 const LEFT_LIMIT: f64 = 26.0;
 /// Longest label, mm.
-const LONGEST: f64 = 46.0;
+const LONGEST: f64 = 52.0;
 
 /// Names everything, nothing beyond paper x `limit`.
 pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, show: Show, limit: f64) {

@@ -1,5 +1,6 @@
 //! The dimensions of the cutout: its back edge from every depth datum, its bottom from every height datum.
 
+use super::lens::Lens;
 use super::picture::{CutView, Layers};
 use super::slice::Slice;
 use crate::drawing::lettering::{self, BODY, Style, TITLE, Weight};
@@ -48,14 +49,14 @@ fn widths(slice: &Slice, show: Show) -> (f64, f64) {
 }
 
 impl Ladder {
-    /// Sets it out for a scale.
-    pub fn new(slice: &Slice, factor: f64, show: Show) -> Ladder {
+    /// Sets it out for a scale, clear of the detail's circle, which reaches `ring` mm over the counter's top.
+    pub fn new(slice: &Slice, factor: f64, show: Show, ring: f64) -> Ladder {
         let depths = slice.distinct_depths();
         let (number, words) = widths(slice, show);
         let innermost = depths.iter().map(|(_, at, _)| *at).max().unwrap_or(Length::ZERO);
-        let beside = (slice.hole.1 - innermost).mm() * factor < number + words + 5.0;
+        let beside = (slice.hole.1 - innermost).mm() * factor < number + words + 7.0;
         let own_line = !slice.is_notch() || (beside && slice.fitting.flange.far > Length::ZERO);
-        let own = if slice.is_notch() { FIRST_LINE } else { WELL_LINE };
+        let own = (if slice.is_notch() { FIRST_LINE } else { WELL_LINE }).max(ring + 2.5);
         // Numbers that stand behind the cutout clear the upstand and the wall there.
         let own = -if beside { own.max(super::picture::behind(slice, factor) + 2.5) } else { own };
         let first = own - if own_line { NEXT } else { 0.0 };
@@ -164,7 +165,7 @@ impl Ladder {
         let front = if spare >= 0.0 {
             front.number(Number::Aligned(innermost + 1.2 + spare / 2.0 + number))
         } else {
-            front.number(Number::Before(view.x(Length::ZERO) - outermost + 2.5))
+            front.number(Number::Before((view.x(Length::ZERO) - outermost + 2.5).max(6.5)))
         };
         front.draw(canvas, layers.dimensions, view, show);
         let across = Dimension::new(Across::X, at(near), at(far), line)
@@ -179,14 +180,18 @@ impl Ladder {
     }
 }
 
-/// Where the innermost of the upright lines of a notch's drops lies, mm of paper.
-fn drop_line(view: &CutView, slice: &Slice) -> f64 {
+/// Where the innermost of the upright lines of a notch's drops lies, mm of paper at a scale from w = 0: clear of what is
+/// drawn, its name clear of the detail's circle.
+fn drop_line(slice: &Slice, factor: f64, lens: &Lens) -> f64 {
     let body = slice.body(slice.fitting).map_or(Length::ZERO, |body| body.x0);
-    view.x(slice.counter_edges.0.min(body).min(Length::ZERO)) - 10.0
+    let outermost = slice.counter_edges.0.min(body).min(Length::ZERO).mm() * factor;
+    (outermost - 10.0).min(lens.left() * factor - 5.6)
 }
 
-/// Room left of the drawn parts that the drops of a notch take, mm.
-pub const DROPS: f64 = 10.0 + DROP_NEXT + 6.5;
+/// Room left of w = 0 that the drops of a notch take, mm.
+pub fn drops_reach(slice: &Slice, factor: f64, lens: &Lens) -> f64 {
+    DROP_NEXT + 6.5 - drop_line(slice, factor, lens)
+}
 
 /// Numbers of a notch's drops fit beside their lines.
 fn drops_fit(slice: &Slice, factor: f64, show: Show) -> bool {
@@ -218,10 +223,10 @@ pub fn drops_height(slice: &Slice, factor: f64, show: Show) -> f64 {
 }
 
 /// A notch's bottom from the counter's top and from the frame's top. Returns the line's left end on the paper.
-pub fn drops(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, show: Show) {
+pub fn drops(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, show: Show, lens: &Lens) {
     let Some(bottom) = slice.fitting.bottom.filter(|_| slice.is_notch()) else { return };
     let d = &slice.leg.datums;
-    let innermost = drop_line(view, slice);
+    let innermost = view.x(Length::ZERO) + drop_line(slice, view.scale.factor(), lens);
     let datums = drop_datums(slice);
     let mut line = innermost;
     let inside = drops_fit(slice, view.scale.factor(), show);

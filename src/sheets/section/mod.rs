@@ -3,8 +3,10 @@
 mod detail;
 mod labels;
 mod ladder;
+mod lens;
 mod measure;
 mod picture;
+mod ring;
 mod sentences;
 mod slice;
 
@@ -17,7 +19,7 @@ use super::set::{Kind, Set};
 use super::table::Table;
 use super::title_block::{self, TitleBlock};
 use super::view::View;
-use super::{marks, section::detail::Lens};
+use super::{marks, section::lens::Lens};
 use crate::drawing::lettering::{BODY, Style, TITLE};
 use crate::drawing::{Page, Pen};
 use crate::geometry::PaperPoint;
@@ -81,8 +83,8 @@ impl Sheet<'_, '_> {
         let table_height = tables_height(&tables);
         let detail_area = Area { top: column.top + HEADING, bottom: column.bottom - table_height - 5.0, ..column };
         let lens = Lens::fitting(self.slice, &detail_area, self.show);
-        let setting = self.setting(&area);
-        self.view(&mut canvas, &area, &setting, Some(&lens));
+        let setting = self.setting(&area, &lens);
+        self.view(&mut canvas, &area, &setting, &lens);
         self.detail(&mut canvas, &column, &detail_area, &lens);
         self.tables(&mut canvas, &tables, PaperPoint::new(column.left, column.bottom - table_height + TITLE));
         let layer = canvas.layer(Canvas::ROOT, "notes");
@@ -97,8 +99,8 @@ impl Sheet<'_, '_> {
         let whole = Area { bottom: corner.y - 5.0, ..inside };
         let area = Area { top: whole.top + HEADING, ..whole };
         let lens = Lens::fitting(self.slice, &area, self.show);
-        let setting = self.setting(&area);
-        self.view(&mut canvas, &area, &setting, Some(&lens));
+        let setting = self.setting(&area, &lens);
+        self.view(&mut canvas, &area, &setting, &lens);
         let mut pages = vec![self.finish(canvas, 0, setting.scale.words())];
         let mut canvas = self.set.sheet();
         self.detail(&mut canvas, &whole, &area, &lens);
@@ -147,22 +149,25 @@ impl Sheet<'_, '_> {
     }
 
     /// The largest scale at which everything of the view fits its area.
-    fn setting(&self, area: &Area) -> Setting {
+    fn setting(&self, area: &Area, lens: &Lens) -> Setting {
         let slice = self.slice;
         let bounds = picture::bounds(slice);
         let mut setting = None;
         for scale in STANDARD {
             let factor = scale.factor();
-            let ladder = Ladder::new(slice, factor, self.show);
+            let ladder = Ladder::new(slice, factor, self.show, lens.over(slice) * factor);
             let past = (bounds.x1 - slice.hole.1).mm() * factor;
             let wall = if slice.wall.is_some() { picture::WALL_STRIP + 6.0 } else { 3.0 };
             let right = wall.max(ladder.reach(slice, self.show) - past).max(2.0);
-            let left = if slice.is_notch() { ladder::DROPS } else { 25.0 };
+            let left = if slice.is_notch() { ladder::drops_reach(slice, factor, lens) + bounds.x0.mm() * factor } else { 25.0 };
             let above = (ladder.height() + 5.4).max(ladder::drops_height(slice, factor, self.show)).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
             let wide = left + bounds.width().mm() * factor + right;
             let high = above + (slice.leg.datums.counter_top - bounds.y0).mm() * factor + BELOW;
             let fan = levels::width(&self.levels(), self.show) + 4.0;
-            let found = Setting { scale: *scale, ladder, bounds, left, right, above, levels: wide + fan <= area.width() };
+            // The levels stand under what is lettered over the counter.
+            let beside = right.max(wall + fan);
+            let with_levels = wide - right + beside <= area.width();
+            let found = Setting { scale: *scale, ladder, bounds, left, right: if with_levels { beside } else { right }, above, levels: with_levels };
             let fits = wide <= area.width() && high <= area.height();
             setting = Some(found);
             if fits {
@@ -170,10 +175,10 @@ impl Sheet<'_, '_> {
             }
         }
         // The list of scales isn't empty.
-        setting.unwrap_or(Setting { scale: Scale(5000), ladder: Ladder::new(slice, 1.0, self.show), bounds, left: 0.0, right: 0.0, above: 0.0, levels: false })
+        setting.unwrap_or(Setting { scale: Scale(5000), ladder: Ladder::new(slice, 1.0, self.show, 0.0), bounds, left: 0.0, right: 0.0, above: 0.0, levels: false })
     }
 
-    fn view(&self, canvas: &mut Canvas, area: &Area, setting: &Setting, lens: Option<&Lens>) {
+    fn view(&self, canvas: &mut Canvas, area: &Area, setting: &Setting, lens: &Lens) {
         let (slice, factor) = (self.slice, setting.scale.factor());
         let d = &slice.leg.datums;
         let way = if slice.facing == Face::Back { "right" } else { "left" };
@@ -181,8 +186,7 @@ impl Sheet<'_, '_> {
         title_block::heading(canvas, area.left, area.top - HEADING + TITLE, &title, &setting.scale.words());
         let layer = canvas.layer(Canvas::ROOT, "scale-bar");
         marks::scale_bar(canvas, layer, area.right - 2.0, area.top - HEADING + TITLE + 1.0, setting.scale, self.show.system);
-        let fan = if setting.levels { levels::width(&self.levels(), self.show) + 4.0 } else { 0.0 };
-        let wide = setting.left + setting.bounds.width().mm() * factor + setting.right + fan;
+        let wide = setting.left + setting.bounds.width().mm() * factor + setting.right;
         let high = setting.above + (d.counter_top - setting.bounds.y0).mm() * factor + BELOW;
         let x = area.left + (area.width() - wide).max(0.0) / 2.0 + setting.left - setting.bounds.x0.mm() * factor;
         let y = area.top + ((area.height() - high).max(0.0) / 2.0).min(30.0) + setting.above + d.counter_top.mm() * factor;
@@ -192,14 +196,12 @@ impl Sheet<'_, '_> {
         let wall = slice.wall.map_or(0.0, |_| picture::WALL_STRIP);
         let floor = (view.x(setting.bounds.x0) - 20.0, view.x(setting.bounds.x1) + wall + 2.0);
         picture::draw(canvas, &view, &layers, slice, floor, top - setting.ladder.height() - 5.4);
-        let ring = lens.map(|lens| self.detail_ring(canvas, &view, &layers, lens));
+        let (centre, radius) = self.detail_ring(canvas, &view, &layers, lens);
         setting.ladder.draw(canvas, &view, &layers, slice, self.show);
-        ladder::drops(canvas, &view, &layers, slice, self.show);
-        if let Some((centre, radius)) = ring {
-            self.detail_letter(canvas, &layers, centre, radius);
-        }
+        ladder::drops(canvas, &view, &layers, slice, self.show, lens);
+        self.detail_letter(canvas, &layers, centre, radius);
         if setting.levels {
-            let left = view.x(setting.bounds.x1) + setting.right.max(wall + 2.0) + 2.0;
+            let left = view.x(setting.bounds.x1) + if wall > 0.0 { wall + 6.0 } else { 3.0 };
             levels::draw(canvas, layers.labels, &view, left, &self.levels(), self.show);
         }
         labels::draw(canvas, &view, &layers, slice, self.show, area.right);
