@@ -5,6 +5,8 @@ mod tables;
 mod tree;
 mod words;
 
+pub use tables::limits;
+
 use super::canvas::Canvas;
 use super::flow::{Flow, Heads};
 use super::frame::{self, Area, MARGIN};

@@ -41,6 +41,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     }
     materials::add(&mut flow, set);
     assumed::add(&mut flow, set);
+    super::permit::limits(&mut flow, set);
     findings::cautions(&mut flow, set);
     flow.finish()
 }
