@@ -2,6 +2,7 @@
 
 mod around;
 mod bars;
+mod blocks;
 mod card;
 mod label;
 mod piece;

@@ -12,6 +12,7 @@ pub struct Room {
     area: Area,
     columns: usize,
     rows: usize,
+    taken: Vec<bool>,
     /// Cells with ink left of and above each corner of the lattice.
     sums: Vec<u32>,
 }
@@ -21,17 +22,42 @@ impl Room {
     pub fn of(canvas: &Canvas, area: Area) -> Room {
         let columns = (area.width() / CELL).floor().max(0.0) as usize;
         let rows = (area.height() / CELL).floor().max(0.0) as usize;
-        let mut sums = vec![0; (columns + 1) * (rows + 1)];
-        for row in 0..rows {
-            for column in 0..columns {
+        let cells = (0..rows).flat_map(|row| (0..columns).map(move |column| (column, row)));
+        let taken = cells
+            .map(|(column, row)| {
                 let (x, y) = (area.left + column as f64 * CELL, area.top + row as f64 * CELL);
-                let taken = u32::from(!canvas.is_box_free(x, y, x + CELL, y + CELL));
-                let at = |r: usize, c: usize| r * (columns + 1) + c;
-                sums[at(row + 1, column + 1)] =
-                    taken + sums[at(row, column + 1)] + sums[at(row + 1, column)] - sums[at(row, column)];
+                !canvas.is_box_free(x, y, x + CELL, y + CELL)
+            })
+            .collect();
+        let mut room = Room { area, columns, rows, taken, sums: Vec::new() };
+        room.add_up();
+        room
+    }
+
+    /// Takes a box (top left corner, width, height, mm) that something is about to be drawn in.
+    pub fn take(&mut self, corner: PaperPoint, width: f64, height: f64) {
+        let cell = |at: f64| (at / CELL).floor().max(0.0) as usize;
+        let (left, top) = (corner.x - self.area.left, corner.y - self.area.top);
+        for row in cell(top)..self.rows.min(cell(top + height) + 1) {
+            for column in cell(left)..self.columns.min(cell(left + width) + 1) {
+                self.taken[row * self.columns + column] = true;
             }
         }
-        Room { area, columns, rows, sums }
+        self.add_up();
+    }
+
+    fn add_up(&mut self) {
+        let columns = self.columns;
+        let at = |row: usize, column: usize| row * (columns + 1) + column;
+        let mut sums = vec![0; (columns + 1) * (self.rows + 1)];
+        for row in 0..self.rows {
+            for column in 0..columns {
+                let here = u32::from(self.taken[row * columns + column]);
+                sums[at(row + 1, column + 1)] =
+                    here + sums[at(row, column + 1)] + sums[at(row + 1, column)] - sums[at(row, column)];
+            }
+        }
+        self.sums = sums;
     }
 
     /// The top left corner of the white box of a size (mm) for which `dislike` is least.

@@ -1,17 +1,12 @@
 //! One page of a template: what of the part it shows, at 1:1, and what is said about it.
 
-use super::bars;
-use super::label::{Label, Map};
 use super::piece::{Family, LineKind, Template};
 use super::plan::{PAST, Plan, Setting, Window};
-use super::room::Room;
-use super::{around, says, waste};
-use crate::drawing::lettering::{self, Style};
+use super::{around, blocks, says, waste};
 use crate::drawing::{Colour, Dash, Page, Pen, Shape, Step};
 use crate::geometry::{Leg, Outline, PaperPoint, Within};
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::frame::Area;
-use crate::sheets::notes;
 use crate::sheets::scale::Scale;
 use crate::sheets::view::View;
 use crate::solve::Solved;
@@ -66,7 +61,7 @@ pub fn page(
         around::words(&mut sheet, &marks);
     }
     says::lines(&mut sheet);
-    sheet.blocks();
+    blocks::draw(&mut sheet);
     says::names(&mut sheet);
     let name = format!("{}-{}-{}", template.slug, row + 1, column + 1);
     let title =
@@ -154,94 +149,6 @@ impl Sheet<'_> {
         };
         for steps in parts {
             self.canvas.shape(layer, Shape::Steps(steps), Paint::pen(pen), class, Vec::new());
-        }
-    }
-
-    /// Scale bars both ways, the label, the map, each where the page is white.
-    fn blocks(&mut self) {
-        let layer = self.canvas.layer(Canvas::ROOT, "about");
-        let area = self.quiet_area();
-        let clear = 1.5;
-        let Some((corner, rows)) = self.label_place(&area) else {
-            self.bars(layer, &area);
-            return;
-        };
-        let label = Label::new(self.solved, self.template, self.plan, self.setting, self.place.0, self.place.1);
-        label.draw(&mut self.canvas, layer, corner.moved(clear, clear), rows);
-        self.bars(layer, &area);
-        if self.plan.roll {
-            return;
-        }
-        let map = Map::new(self.plan, super::label::WIDTH, 66.0);
-        let near = corner.y - area.top;
-        let place = Room::of(&self.canvas, area).find(map.size.0 + 2.0 * clear, map.size.1 + 2.0 * clear, |x, y| {
-            (y - near - 70.0).abs() + (x - (corner.x - area.left)).abs()
-        });
-        if let Some(place) = place {
-            map.draw(&mut self.canvas, layer, place.moved(clear, clear), self.template, self.plan, self.place);
-        }
-    }
-
-    /// Where words about the tile may lie: what only this tile shows; on a roll the strip beside the part.
-    fn quiet_area(&self) -> Area {
-        let ink = self.ink();
-        if !self.plan.roll {
-            let trim = self.area(&self.trim);
-            return Area {
-                left: trim.left + 1.5,
-                top: trim.top + 1.5,
-                right: trim.right - 1.5,
-                bottom: trim.bottom - 1.5,
-            };
-        }
-        let (_, y0, x1, _) = self.template.bounds();
-        let past = PAST + 16.0;
-        let (right, below) = (self.view.x_mm(x1 + past), self.view.y_mm(y0 - past));
-        if ink.right - right > 150.0 { Area { left: right, ..ink } } else { Area { top: below, ..ink } }
-    }
-
-    /// The label's place and how many of its rows there is room for.
-    fn label_place(&self, area: &Area) -> Option<(PaperPoint, usize)> {
-        let room = Room::of(&self.canvas, *area);
-        let all = 8 + usize::from(self.setting.printer.is_some());
-        [all, 5, 3].into_iter().find_map(|rows| {
-            let place = room.find(super::label::WIDTH + 3.0, Label::height(rows) + 3.0, |x, y| y + 0.6 * x)?;
-            Some((place, rows))
-        })
-    }
-
-    /// A bar each way, both as long as there is room for, with what they must measure.
-    fn bars(&mut self, layer: Layer, area: &Area) {
-        let room = Room::of(&self.canvas, *area);
-        let both = bars::SIZES.into_iter().find_map(|size| {
-            let [left, above, right, below] = bars::reach(size, true);
-            let (width, height) = (left + right, above + below);
-            let upright =
-                room.find(width, height, |x, y| (area.width() - width - x) + 0.3 * (area.height() - height - y))?;
-            let taken = [upright.x, upright.y, upright.x + width, upright.y + height];
-            let [left_level, above_level, right_level, below_level] = bars::reach(size, false);
-            let (width, height) = (left_level + right_level, above_level + below_level);
-            let level = room.find_beside(width, height, taken, |x, y| (area.height() - height - y) + 0.3 * x)?;
-            Some((size, upright.moved(left, above), level.moved(left_level, above_level)))
-        });
-        let Some((size, upright, level)) = both else { return };
-        bars::draw(&mut self.canvas, layer, upright, size, true);
-        bars::draw(&mut self.canvas, layer, level, size, false);
-        // The sentence goes under the level bar, or as near to it as there is white; broken in two where it must.
-        let sentence = bars::sentence(size);
-        for width in [150.0, 80.0, 56.0] {
-            let style = Style::body();
-            let lines = notes::wrapped(&sentence, width, style.height, style.weight);
-            let wide = lines.iter().map(|line| lettering::width(line, style.height, style.weight)).fold(0.0, f64::max);
-            let high = lines.len() as f64 * notes::PITCH + 1.0;
-            let (dx, dy) = (level.x - area.left, level.y + 9.0 - area.top);
-            let room = Room::of(&self.canvas, *area);
-            if let Some(place) = room.find(wide + 2.0, high, |x, y| (x - dx).abs() + (y - dy).abs()) {
-                for (index, line) in lines.iter().enumerate() {
-                    self.canvas.text(layer, place.moved(1.0, 3.5 + notes::PITCH * index as f64), line, &style);
-                }
-                return;
-            }
         }
     }
 }
