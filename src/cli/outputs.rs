@@ -72,12 +72,14 @@ pub fn parts(solved: &Solved, form: DxfForm) -> Vec<Output> {
 fn browser_page(solved: &Solved, findings: &[Finding], pages: &[Page], document: &str) -> String {
     use write::html::{Contents, Remark, Sheet};
     let drawings: Vec<String> = pages.iter().map(write::svg::inline).collect();
+    // A page's title ends with the job's, which the whole page says once.
+    let ending = format!(", {}", solved.job.title);
     let sheets: Vec<Sheet<'_>> = pages
         .iter()
         .zip(&drawings)
         .map(|(page, svg)| Sheet {
             id: &page.name,
-            title: &page.title,
+            title: page.title.strip_suffix(&ending).unwrap_or(&page.title),
             width: page.width,
             height: page.height,
             svg,

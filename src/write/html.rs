@@ -96,19 +96,24 @@ fn remarks(contents: &Contents<'_>) -> String {
         let number = index + 1;
         out.push_str(&format!(
             "<li id=\"finding-{number}\" class=\"{weight}\"><strong>{weight}</strong> {} <span class=\"instead\">{}</span> <span class=\"source\">Source: {}.</span>",
-            escaped(remark.message),
-            escaped(remark.instead),
+            escaped(&sentence(remark.message)),
+            escaped(&sentence(remark.instead)),
             escaped(remark.source),
             weight = escaped(remark.weight),
         ));
         let on: Vec<String> = contents
             .sheets
             .iter()
-            .filter(|sheet| sheet.remarks.contains(&number))
-            .map(|sheet| format!("<a href=\"#{}\">{}</a>", escaped(sheet.id), escaped(sheet.title)))
+            .enumerate()
+            .filter(|(_, sheet)| sheet.remarks.contains(&number))
+            .map(|(index, sheet)| {
+                let (place, title) = (index + 1, escaped(sheet.title));
+                format!("<a href=\"#{}\" title=\"{title}\" aria-label=\"Sheet {place}, {title}\">{place}</a>", escaped(sheet.id))
+            })
             .collect();
         if !on.is_empty() {
-            out.push_str(&format!("<br><span class=\"on\">On {}</span>", on.join("; ")));
+            let sheets = if on.len() == 1 { "sheet" } else { "sheets" };
+            out.push_str(&format!("<br><span class=\"on\">On {sheets} {}</span>", on.join(", ")));
         }
         out.push_str("</li>\n");
     }
@@ -116,11 +121,20 @@ fn remarks(contents: &Contents<'_>) -> String {
     out
 }
 
+/// With a capital and a full stop.
+fn sentence(words: &str) -> String {
+    let mut letters = words.trim().chars();
+    let Some(first) = letters.next() else { return String::new() };
+    let stop = if words.trim_end().ends_with(['.', '?', '!']) { "" } else { "." };
+    format!("{}{}{stop}", first.to_uppercase(), letters.as_str())
+}
+
 fn section(sheets: &[Sheet<'_>], index: usize, sheet: &Sheet<'_>) -> String {
     let id = escaped(sheet.id);
     let mut out = format!(
-        "<section class=\"sheet {}\" id=\"{id}\" aria-labelledby=\"{id}-title\" tabindex=\"-1\">\n<h2 id=\"{id}-title\">{}</h2>\n",
+        "<section class=\"sheet {}\" id=\"{id}\" aria-labelledby=\"{id}-title\" tabindex=\"-1\">\n<h2 id=\"{id}-title\">{} {}</h2>\n",
         size_name(sheet),
+        index + 1,
         escaped(sheet.title)
     );
     out.push_str("<p class=\"moves\">");
@@ -231,7 +245,8 @@ mod tests {
         });
         assert!(!html.contains("<script") && html.contains("A &amp; &lt;script&gt;") && html.contains("O&#39;Neil"));
         assert!(html.contains("href=\"a%20job%20%231.pdf\""));
-        assert!(html.contains("On <a href=\"#01-plan\">Plan &lt;b&gt;</a>"));
+        assert!(html.contains("On sheet <a href=\"#01-plan\" title=\"Plan &lt;b&gt;\" aria-label=\"Sheet 1, Plan &lt;b&gt;\">1</a>"));
+        assert!(html.contains("Too &quot;deep&quot;.") && html.contains("Less."));
         assert!(html.contains("@page p4200x2970{size:420mm 297mm;margin:0}"));
         assert!(!html.contains("<dt>Site"));
     }

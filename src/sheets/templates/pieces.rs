@@ -159,7 +159,7 @@ impl Maker<'_> {
         let name = format!("flange card, {} {}", fitting.mark, fitting.name);
         let mut template = self.template(Family::Card, name, Region::solid(cutout.outline.clone()));
         template.material = "paper".to_owned();
-        template.side = "as the fitting is seen from its flange side".to_owned();
+        template.side = "flange side towards you".to_owned();
         template.below = if plane == Plane::Counter { "front" } else { "bottom" }.to_owned();
         template.check = format!("lay it on the {} in hand", fitting.name);
         template.flanges = self.flange(fitting, cutout, plane).into_iter().collect();
@@ -239,8 +239,8 @@ impl Maker<'_> {
         template.check = match check.as_slice() {
             [] => "check against the frame as built".to_owned(),
             [one] => format!("check against the {one} in hand"),
-            [one, other] => format!("check against {one} and {other} in hand"),
-            _ => "check against every fitting in hand".to_owned(),
+            [one, other] if one.len() + other.len() < 16 => format!("check against {one} and {other} in hand"),
+            _ => "check against all fittings in hand".to_owned(),
         };
     }
 
