@@ -4,6 +4,9 @@
 //! [`units`], [`geometry`], [`findings`], [`model`], [`parameters`], [`solve`], [`rules`],
 //! [`drawing`], [`sheets`], [`write`], [`cli`].
 
+// Nothing that a user types may end in a panic. A test that panics has failed: that is what these are for there.
+#![cfg_attr(not(test), warn(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::todo))]
+
 pub mod cli;
 pub mod drawing;
 pub mod findings;

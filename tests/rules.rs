@@ -772,7 +772,8 @@ fn the_look_sheets_run_has_nothing_that_stops() {
 
 #[test]
 fn every_input_that_is_lacking_is_named_once_and_nothing_passes_for_it() {
-    let strip: [(&str, fn(&mut Given)); 12] = [
+    type Strip = (&'static str, fn(&mut Given));
+    let strip: [Strip; 12] = [
         ("services", |g| g.services = None),
         ("services.fuel", |g| fed(g).fuel = None),
         ("services.supply", |g| fed(g).supply = None),
