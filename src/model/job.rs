@@ -1,8 +1,8 @@
 //! The job's file as a whole.
 
 use super::{
-    BuildUpText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText, PrinterText, PrintersText,
-    ServicesText, SiteText, SubstrateText, Text, TrimText,
+    BuildUpText, CornerText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText, PrinterText,
+    PrintersText, ServicesText, SiteText, StepText, SubstrateText, Text, TrimText,
 };
 use crate::findings::Problem;
 use serde::Deserialize;
@@ -27,6 +27,10 @@ pub struct JobFile {
     pub(crate) height: HeightText,
     pub(crate) trim: Option<TrimText>,
     pub(crate) legs: Vec<LegText>,
+    #[serde(default)]
+    pub(crate) corners: Vec<CornerText>,
+    #[serde(default)]
+    pub(crate) steps: Vec<StepText>,
     #[serde(default)]
     pub(crate) fittings: Vec<FittingText>,
     pub(crate) services: Option<ServicesText>,

@@ -4,6 +4,7 @@
 
 mod build_up;
 mod complaint;
+mod corner;
 mod counter;
 mod dimension;
 mod erase;
@@ -16,12 +17,14 @@ mod printer;
 mod run;
 mod services;
 mod site;
+mod survey;
 mod text;
 
 pub use files::{Files, LARGEST_FILE};
 pub use job::JobFile;
 
 pub(crate) use build_up::*;
+pub(crate) use corner::*;
 pub(crate) use counter::*;
 pub(crate) use dimension::*;
 pub(crate) use fitting::*;
@@ -30,6 +33,7 @@ pub(crate) use printer::*;
 pub(crate) use run::*;
 pub(crate) use services::*;
 pub(crate) use site::*;
+pub(crate) use survey::*;
 pub(crate) use text::{Text, TextKind};
 
 use crate::findings::Problem;

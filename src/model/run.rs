@@ -1,6 +1,6 @@
 //! Legs and modules.
 
-use super::{BoundText, CoverText, Text};
+use super::{BoundText, CornersText, CoverText, FrontEdgeText, HeightText, OverhangText, SeatingText, SkewText, Text};
 use serde::Deserialize;
 
 /// A straight row of modules.
@@ -15,6 +15,18 @@ pub struct LegText {
     pub(crate) room: Option<Text>,
     #[serde(default)]
     pub(crate) faces: FacesText,
+    pub(crate) depth: Option<Text>,
+    pub(crate) height: Option<HeightText>,
+    pub(crate) behind: Option<Text>,
+    pub(crate) offset: Option<Text>,
+    #[serde(default)]
+    pub(crate) overhang: OverhangText,
+    pub(crate) front_edge: Option<FrontEdgeText>,
+    #[serde(default)]
+    pub(crate) skew: SkewText,
+    #[serde(default)]
+    pub(crate) counter_corners: CornersText,
+    pub(crate) seating: Option<SeatingText>,
     pub(crate) modules: Vec<ModuleText>,
 }
 
@@ -54,4 +66,5 @@ pub enum ModuleKindText {
     Base,
     OpenBay,
     Filler,
+    Corner,
 }

@@ -1,6 +1,6 @@
 //! What is there before the run: bounds, floor, services.
 
-use super::Text;
+use super::{SurveyText, Text};
 use serde::Deserialize;
 
 /// The site.
@@ -27,6 +27,8 @@ pub struct SiteText {
     pub(crate) sun: Option<bool>,
     #[serde(default)]
     pub(crate) drains: Vec<DrainText>,
+    #[serde(default)]
+    pub(crate) survey: SurveyText,
 }
 
 /// What stands at an end, or behind.

@@ -1,9 +1,11 @@
 //! A job with every value worked out, in plain lengths: what the solver reads.
 
 mod around;
+mod path;
 mod services;
 
 pub use around::*;
+pub use path::*;
 pub use services::*;
 
 use crate::findings::Place;
@@ -28,6 +30,8 @@ pub struct Given {
     pub trim: Option<Trim>,
     /// The straight rows of modules.
     pub legs: Vec<Leg>,
+    /// Where legs meet.
+    pub joints: Vec<Joint>,
     /// Everything set into the run, in the order written.
     pub fittings: Vec<Fitting>,
     /// Fuel gas, where the job says what feeds the run.
@@ -91,6 +95,8 @@ pub struct Site {
     pub paving: String,
     /// What is round the run.
     pub around: Around,
+    /// Walls, posts, steps and doors as surveyed.
+    pub survey: Survey,
 }
 
 /// The floor's surface over a leg's (u, v), heights relative to one another (z = 0 is set by the solver).
@@ -321,6 +327,8 @@ pub struct Leg {
     pub faces: Faces,
     /// Its modules, left to right.
     pub modules: Vec<Module>,
+    /// What it has otherwise than the job.
+    pub own: Own,
     /// Where written.
     pub place: Option<Place>,
 }
@@ -357,6 +365,8 @@ pub enum BoundKind {
     Pier,
     /// A post.
     Post,
+    /// Another leg of the run.
+    Leg,
 }
 
 /// Board and finish on the four faces of a leg.
@@ -467,6 +477,8 @@ pub enum ModuleKind {
     OpenBay,
     /// A strip that fills.
     Filler,
+    /// A box in a corner, part of it behind the other leg.
+    Corner,
 }
 
 /// How wide a module is to be.

@@ -1,6 +1,7 @@
 //! From what was written to plain values: names, arithmetic, overrides, defaults.
 
 mod build_up;
+mod corner;
 mod defaults;
 mod evaluate;
 mod expression;
@@ -17,6 +18,7 @@ mod reader;
 mod run;
 mod services;
 mod site;
+mod survey;
 mod width;
 
 pub use given::Given;
@@ -48,6 +50,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         height: parts::height(&written.height, &mut reader),
         trim: written.trim.as_ref().map(|trim| parts::trim(trim, &mut reader)),
         legs: run::legs(written, &mut reader),
+        joints: corner::joints(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),
         services: services::read(written, &fitted, &mut reader),
         limits: services::limits(&written.limits, &mut reader),

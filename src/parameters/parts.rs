@@ -161,6 +161,14 @@ pub(super) fn height(height: &HeightText, reader: &mut Reader) -> Height {
     }
 }
 
+/// Works out a level that one leg has of its own.
+pub(super) fn height_of(height: &HeightText, reader: &mut Reader) -> Height {
+    match height {
+        HeightText::CounterTop(text) => Height::CounterTop(reader.length_of(text, Sign::Positive).unwrap_or_default()),
+        HeightText::FrameTop(text) => Height::FrameTop(reader.length_of(text, Sign::Positive).unwrap_or_default()),
+    }
+}
+
 /// Works out the base trim.
 pub(super) fn trim(trim: &TrimText, reader: &mut Reader) -> Trim {
     Trim {

@@ -3,7 +3,7 @@
 use super::build_up;
 use super::given::{Leg, Module, ModuleKind};
 use super::reader::{Reader, Sign};
-use super::{site, width};
+use super::{corner, site, width};
 use crate::model::{JobFile, LegText, ModuleKindText, ModuleText};
 use crate::units::Dimension;
 
@@ -40,6 +40,7 @@ fn leg(job: &JobFile, leg: &LegText, reader: &mut Reader) -> Leg {
         room: room.and_then(|room| reader.length_of(room, Sign::Positive)),
         faces,
         modules: leg.modules.iter().map(|module| self::module(module, reader)).collect(),
+        own: corner::own(job, leg, reader),
         place: Some(leg.id.place.clone()),
     }
 }
@@ -52,6 +53,7 @@ fn module(module: &ModuleText, reader: &mut Reader) -> Module {
             None | Some(ModuleKindText::Base) => ModuleKind::Base,
             Some(ModuleKindText::OpenBay) => ModuleKind::OpenBay,
             Some(ModuleKindText::Filler) => ModuleKind::Filler,
+            Some(ModuleKindText::Corner) => ModuleKind::Corner,
         },
         width: width::read(&format!("{}.width", module.id.text), &module.width, reader),
         place: Some(module.id.place.clone()),

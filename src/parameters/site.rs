@@ -15,6 +15,7 @@ pub(super) fn read(job: &JobFile, reader: &mut Reader) -> Site {
         stubs: job.site.stubs.iter().map(|stub| self::stub(job, stub, reader)).collect(),
         paving: reader.words(job.site.paving.as_ref(), "paving"),
         around: around(job, reader),
+        survey: super::survey::read(&job.site.survey, reader),
     }
 }
 

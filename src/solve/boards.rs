@@ -10,7 +10,13 @@ use crate::units::Length;
 /// an open bay has a front board only where a fitting is cut into it.
 ///
 /// The outer boards of the long faces cover the edges of the end boards, which lie between them.
-pub fn boards(faces: &Faces, modules: &[Module], datums: &Datums, fittings: &[Fitting]) -> Vec<Board> {
+pub fn boards(
+    faces: &Faces,
+    modules: &[Module],
+    datums: &Datums,
+    fittings: &[Fitting],
+    over: &Covered,
+) -> Vec<Board> {
     let mut all = Vec::new();
     for face in [Face::Front, Face::Left, Face::Right, Face::Back] {
         let thickness = match face {
@@ -20,15 +26,35 @@ pub fn boards(faces: &Faces, modules: &[Module], datums: &Datums, fittings: &[Fi
             Face::Back => faces.back.board,
         };
         if thickness > Length::ZERO {
-            all.extend(face_boards(face, modules, datums, fittings));
+            all.extend(face_boards(face, modules, datums, fittings, over));
         }
     }
     all
 }
 
-fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitting]) -> Vec<Board> {
+/// What of a leg's faces is covered by other legs, and how its boards are cut where it meets them.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Covered {
+    /// The level below which a face isn't seen, since another leg stands against it: front, left, right.
+    pub from: [Option<Length>; 3],
+    /// Bevels of the front boards' outer edges from square, left and right, radians.
+    pub bevels: [f64; 2],
+    /// The leg meets another one at its left, at its right end.
+    pub meets: [bool; 2],
+}
+
+fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitting], over: &Covered) -> Vec<Board> {
     let plane = Plane::of(face);
-    let (y0, y1) = (datums.frame_bottom, datums.frame_top);
+    let from = match face {
+        Face::Front => over.from[0],
+        Face::Left => over.from[1],
+        Face::Right => over.from[2],
+        Face::Back => None,
+    };
+    let (y0, y1) = (from.unwrap_or(datums.frame_bottom), datums.frame_top);
+    if y1 <= y0 {
+        return Vec::new();
+    }
     let blank = |name: String, x0, x1, module| Board {
         name,
         face,
@@ -37,6 +63,7 @@ fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitt
         region: Region::default(),
         fittings: Vec::new(),
         module,
+        bevels: [0.0; 2],
     };
     let mut boards: Vec<Board> = match face {
         Face::Left | Face::Right => {
@@ -47,12 +74,26 @@ fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitt
         Face::Front | Face::Back => {
             let word = if face == Face::Front { "front" } else { "back" };
             let last = modules.len().saturating_sub(1);
+            // Behind a leg that it meets a face has no board; at an outside corner the board reaches on past the frame.
+            let (low, high) = if face == Face::Front {
+                (datums.board_left, datums.board_right)
+            } else {
+                (if over.meets[0] { datums.frame_left } else { datums.board_left }, if over.meets[1] { datums.frame_right } else { datums.board_right })
+            };
             let board = |(index, module): (usize, &Module)| {
-                let x0 = if index == 0 { datums.board_left } else { module.left };
-                let x1 = if index == last { datums.board_right } else { module.right };
+                let x0 = if index == 0 { low } else { module.left.max(low) };
+                let x1 = if index == last { high } else { module.right.min(high) };
                 blank(format!("{word} {}", module.id), x0, x1, Some(index))
             };
-            modules.iter().enumerate().map(board).collect()
+            let mut row: Vec<Board> =
+                modules.iter().enumerate().map(board).filter(|board| board.extent.x1 > board.extent.x0).collect();
+            if let (Face::Front, Some(first)) = (face, row.first_mut()) {
+                first.bevels[0] = over.bevels[0];
+            }
+            if let (Face::Front, Some(end)) = (face, row.last_mut()) {
+                end.bevels[1] = over.bevels[1];
+            }
+            row
         }
     };
     // Boards lie side by side, so that the ones a cutout touches are neighbours.

@@ -1,6 +1,7 @@
 //! How wide the modules of a leg become, and where everything along it then lies.
 
 use super::fill::{CannotFill, fill};
+use super::path::Ends;
 use super::{Module, Room};
 use crate::findings::Problem;
 use crate::parameters::given::{self, BoundKind, ModuleKind, Width};
@@ -26,21 +27,23 @@ pub fn gap(bound: &given::Bound) -> Length {
 }
 
 /// Lays a leg out. The room counts at the tightest level: what the bounds lean in is taken off it. The first
-/// module starts at the bare frame's left end, which is the left build-up from the finished left end.
+/// module starts at the bare frame's left end, which is the left build-up from the finished left end, or beyond it
+/// where the frame runs on into a corner. At a corner the room is measured to where the legs' backs meet
+/// (inside) or to where their finished faces meet (outside), so that what it leaves depends on the other leg's depth.
 ///
 /// Errors: when widths that may vary can't be chosen so that the leg fits, by how much and which bind.
-pub fn layout(leg: &given::Leg, tube: Length, show: Show) -> Result<Layout, Problem> {
-    let (left, right) = (&leg.faces.left, &leg.faces.right);
-    let taken = gap(&leg.left) + left.total() + right.total() + gap(&leg.right);
-    let tight = leg.room.map(|room| room - lean_in(&leg.left) - lean_in(&leg.right));
+pub fn layout(leg: &given::Leg, ends: &Ends, tube: Length, show: Show) -> Result<Layout, Problem> {
+    let [left, right] = ends;
+    let taken = left.room - left.frame + right.room - right.frame;
+    let tight = leg.room.map(|room| room - left.lean - right.lean);
     let widths: Vec<Width> = leg.modules.iter().map(|module| module.width).collect();
     let least: Vec<Length> = leg.modules.iter().map(|module| least_left(module.kind, tube, show)).collect();
     let room_for_modules = tight.map(|tight| tight - taken);
     let chosen =
-        fill(&widths, &least, room_for_modules, show.step()).map_err(|why| refusal(leg, why, &least, tight, show))?;
+        fill(&widths, &least, room_for_modules, show.step()).map_err(|why| refusal(leg, why, &least, tight, taken, show))?;
     let needed = taken + chosen.iter().copied().sum();
     let told = Told { room: tight, free: room_for_modules.map(|room| room - chosen.iter().copied().sum()), show };
-    let mut at = left.total();
+    let mut at = -left.frame;
     let mut modules = Vec::with_capacity(leg.modules.len());
     let sharers = widths.iter().filter(|width| matches!(width, Width::WhatIsLeft)).count();
     for (module, width) in leg.modules.iter().zip(chosen) {
@@ -64,7 +67,7 @@ pub fn layout(leg: &given::Leg, tube: Length, show: Show) -> Result<Layout, Prob
 fn least_left(kind: ModuleKind, tube: Length, show: Show) -> Length {
     match kind {
         ModuleKind::Filler => show.step(),
-        ModuleKind::Base | ModuleKind::OpenBay => tube * 2,
+        ModuleKind::Base | ModuleKind::OpenBay | ModuleKind::Corner => tube * 2,
     }
 }
 
@@ -103,7 +106,14 @@ impl Told {
 }
 
 /// Why a leg can't be laid out: by how much, and which widths bind.
-fn refusal(leg: &given::Leg, why: CannotFill, least: &[Length], tight: Option<Length>, show: Show) -> Problem {
+fn refusal(
+    leg: &given::Leg,
+    why: CannotFill,
+    least: &[Length],
+    tight: Option<Length>,
+    ends: Length,
+    show: Show,
+) -> Problem {
     let place = leg.place.clone();
     let CannotFill::TooLong(by) = why else {
         let who = names(leg.modules.iter().filter(|m| m.width == Width::WhatIsLeft).map(|m| m.id.clone()));
@@ -118,12 +128,13 @@ fn refusal(leg: &given::Leg, why: CannotFill, least: &[Length], tight: Option<Le
         Width::Range(least, _) => format!("{} (at least {})", module.id, show.plain(least)),
         Width::WhatIsLeft => format!("{} (what is left, at least {})", module.id, show.plain(*least)),
     }));
-    let ends = gap(&leg.left) + gap(&leg.right) + leg.faces.left.total() + leg.faces.right.total();
     let given = tight.unwrap_or(Length::ZERO);
+    let corner = [&leg.left, &leg.right].iter().any(|bound| bound.kind == BoundKind::Leg);
+    let what = if corner { "gaps, build-ups and corners" } else { "gaps and build-ups" };
     Problem {
         message: format!(
             "leg {} is {} too long for its room: it has {}, and needs at least {}. What binds: {binding}, and {} of \
-             gaps and build-ups at the ends",
+             {what} at the ends",
             leg.id,
             show.plain(by),
             show.plain(given),

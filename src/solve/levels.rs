@@ -1,9 +1,11 @@
 //! Where every face, edge and level of a leg lies.
 
+use super::depths::Depths;
 use super::layout::{Layout, gap, lean_in};
+use super::path::Ends;
 use super::{Bound, BoundKind, Datums};
 use crate::findings::Problem;
-use crate::parameters::given::{self, Given, Height};
+use crate::parameters::given::{self, Given};
 use crate::units::{Length, Show};
 
 /// What bounds a leg, located, and every datum of it.
@@ -19,52 +21,54 @@ pub struct Levels {
 /// A bound's face keeps its gap to the outermost layer of the run at the level where it stands nearest, so
 /// a face that leans in stands that much farther off at the floor. At a bound the counter ends a joint off
 /// the face at counter height; at an open end it hangs over the finished face.
-pub fn levels(given: &Given, leg: &given::Leg, layout: &Layout) -> Result<Levels, Vec<Problem>> {
-    let faces = &leg.faces;
-    let (first, last) = (layout.modules.first(), layout.modules.last());
-    let frame_left = first.map_or(faces.left.total(), |module| module.left);
-    let frame_right = last.map_or(frame_left, |module| module.right);
-    let finished_right = frame_right + faces.right.total();
-    let frame_face = faces.front.total();
-    let frame_back = frame_face + given.frame.depth;
-    let finished_back = frame_back + faces.back.total();
+pub fn levels(
+    given: &Given,
+    leg: &given::Leg,
+    depths: &Depths,
+    ends: &Ends,
+    layout: &Layout,
+) -> Result<Levels, Vec<Problem>> {
+    let frame_left = layout.modules.first().map_or(-ends[0].frame, |module| module.left);
+    let frame_right = layout.modules.last().map_or(frame_left, |module| module.right);
+    let finished_right = frame_right - ends[1].frame;
 
     let left = bound(&leg.left, -(gap(&leg.left) + lean_in(&leg.left)), 1);
     let right = bound(&leg.right, finished_right + gap(&leg.right) + lean_in(&leg.right), -1);
-    let back = bound(&leg.back, finished_back + gap(&leg.back) + lean_in(&leg.back), -1);
+    let back = bound(&leg.back, depths.back_at, -1);
 
     let counter = &given.counter;
-    let (over_left, over_right) = (counter.overhang_left, counter.overhang_right);
+    let over_left = leg.own.overhang_left.unwrap_or(counter.overhang_left);
+    let over_right = leg.own.overhang_right.unwrap_or(counter.overhang_right);
     let joint = counter.wall_joint;
-    let counter_left = if left.is_open() { -over_left } else { left.at_counter + joint };
-    let counter_right = if right.is_open() { finished_right + over_right } else { right.at_counter - joint };
-    let counter_back = if back.is_open() { finished_back + counter.overhang_back } else { back.at_counter - joint };
-
-    let stack = counter.thickness + given.substrate.thickness;
-    let frame_top = match given.height {
-        Height::CounterTop(top) => top - stack,
-        Height::FrameTop(top) => top,
+    let counter_left = match ends[0].counter {
+        Some(beyond) => -beyond,
+        None if left.is_open() => -over_left,
+        None => left.at_counter + joint,
     };
-    let frame_bottom = given.frame.height.map_or(given.frame.feet.shortest, |height| frame_top - height);
+    let counter_right = match ends[1].counter {
+        Some(beyond) => finished_right + beyond,
+        None if right.is_open() => finished_right + over_right,
+        None => right.at_counter - joint,
+    };
     let datums = Datums {
-        board_left: faces.left.finish_thickness(),
+        board_left: -ends[0].board,
         frame_left,
         frame_right,
-        board_right: finished_right - faces.right.finish_thickness(),
+        board_right: finished_right + ends[1].board,
         finished_right,
         counter_left,
         counter_right,
-        counter_front: -counter.overhang_front,
-        board_face: faces.front.finish_thickness(),
-        frame_face,
-        frame_back,
-        board_back: frame_back + faces.back.board,
-        finished_back,
-        counter_back,
-        frame_bottom,
-        frame_top,
-        substrate_top: frame_top + given.substrate.thickness,
-        counter_top: frame_top + stack,
+        counter_front: depths.counter_front,
+        board_face: depths.board_face,
+        frame_face: depths.frame_face,
+        frame_back: depths.frame_back,
+        board_back: depths.board_back,
+        finished_back: depths.finished_back,
+        counter_back: depths.counter_back,
+        frame_bottom: depths.frame_bottom,
+        frame_top: depths.frame_top,
+        substrate_top: depths.substrate_top,
+        counter_top: depths.counter_top,
     };
     let problems = impossible(&datums, leg, given.frame.tube, Show::new(given.job.units));
     if problems.is_empty() { Ok(Levels { datums, bounds: [left, right, back] }) } else { Err(problems) }
@@ -122,7 +126,17 @@ fn impossible(datums: &Datums, leg: &given::Leg, tube: Length, show: Show) -> Ve
         );
     }
     let (long, deep) = (datums.counter_right - datums.counter_left, datums.counter_back - datums.counter_front);
-    if long < tube || deep < tube {
+    let corner = [&leg.left, &leg.right].iter().any(|bound| bound.kind == BoundKind::Leg);
+    if long < tube && corner {
+        say(
+            format!(
+                "leg {} is too short for what it meets: {} of its counter would be left",
+                leg.id,
+                show.plain(long)
+            ),
+            "make its modules longer than the depth of the leg that it meets, or let the other leg run through",
+        );
+    } else if long < tube || deep < tube {
         say(
             format!("leg {} has no counter: it would be {} by {}", leg.id, show.plain(long), show.plain(deep)),
             "check the overhangs, and how far the walls lean in",

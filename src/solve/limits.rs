@@ -13,6 +13,9 @@ const LEAST: Length = Length::from_nm(100_000);
 /// A floor steeper than this is no floor (rise over run).
 const STEEPEST: f64 = 0.5;
 
+/// Least and greatest angle between the faces of a corner, degrees: what a counter is still cut to.
+const ANGLES: (f64, f64) = (30.0, 175.0);
+
 /// Which lengths a dimension may take.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Sign {
@@ -43,6 +46,7 @@ pub fn limits(given: &Given) -> Vec<Problem> {
         check.fitting(fitting, given);
     }
     check.floor(given);
+    check.joints(given);
     check.problems
 }
 
@@ -187,6 +191,7 @@ impl Check {
                 self.amount(&format!("the mass of the finish of the {name} of leg {id}"), finish.mass, 1e5, at);
             }
         }
+        self.own(leg);
         if leg.modules.is_empty() {
             self.say(format!("leg {id} has no modules"), "write at least one module", at);
         }
@@ -207,6 +212,61 @@ impl Check {
                 }
                 Width::WhatIsLeft => {}
             }
+        }
+    }
+
+    /// What a leg has otherwise than the job.
+    fn own(&mut self, leg: &given::Leg) {
+        use Sign::{Any, NotNegative, Positive};
+        let (id, at, own) = (&leg.id, leg.place.as_ref(), &leg.own);
+        if let Some(depth) = own.depth {
+            self.length(&format!("the frame's depth of leg {id}"), depth, Positive, at);
+        }
+        if let Some(given::Height::CounterTop(top) | given::Height::FrameTop(top)) = own.height {
+            self.length(&format!("the height of leg {id}"), top, Positive, at);
+        }
+        let overhangs = [own.overhang_front, own.overhang_back, own.overhang_left, own.overhang_right];
+        for length in overhangs.into_iter().flatten().chain([own.offset]).chain(own.skew) {
+            self.length(&format!("an overhang, an offset or a skew of leg {id}"), length, Any, at);
+        }
+        match own.front {
+            given::FrontEdge::Straight => {}
+            given::FrontEdge::Sloped(left, right) => {
+                self.length(&format!("the left overhang of the sloped front of leg {id}"), left, Any, at);
+                self.length(&format!("the right overhang of the sloped front of leg {id}"), right, Any, at);
+            }
+            given::FrontEdge::Arc(rise) => self.length(&format!("the rise of the arc of leg {id}"), rise, Positive, at),
+        }
+        for shape in own.corners {
+            self.shape(&format!("a corner of the counter of leg {id}"), shape, at);
+        }
+        if let Some(seating) = own.seating {
+            self.length(&format!("the width of a seat at leg {id}"), seating.width, NotNegative, at);
+        }
+    }
+
+    fn shape(&mut self, name: &str, shape: given::CornerShape, at: Option<&Place>) {
+        if let given::CornerShape::Round(length) | given::CornerShape::Clipped(length) = shape {
+            self.length(name, length, Sign::NotNegative, at);
+        }
+    }
+
+    /// Corners: an angle between faces that a counter can be cut to.
+    fn joints(&mut self, given: &Given) {
+        for joint in &given.joints {
+            let given::JointKind::Corner(corner) = &joint.kind else { continue };
+            let at = joint.place.as_ref();
+            let angle = std::f64::consts::PI - corner.turn.abs();
+            let (least, most) = (ANGLES.0.to_radians() - 1e-9, ANGLES.1.to_radians() + 1e-9);
+            if !(least..=most).contains(&angle) {
+                self.say(
+                    "the angle of a corner is none that two faces meet at",
+                    format!("measure it between the finished faces: from {} to {} degrees", ANGLES.0, ANGLES.1),
+                    at,
+                );
+            }
+            self.length("the radius of a corner", corner.radius, Sign::NotNegative, at);
+            self.shape("the shape of a corner", corner.outer, at);
         }
     }
 

@@ -5,6 +5,7 @@ mod boards;
 pub mod counter;
 mod cutouts;
 mod datums;
+mod depths;
 mod feet;
 mod fill;
 mod frame;
@@ -13,6 +14,7 @@ pub mod levelling;
 mod levels;
 mod limits;
 mod marks;
+pub mod path;
 mod run;
 pub mod services;
 pub mod slab;
@@ -20,9 +22,11 @@ mod solved;
 mod substrate;
 
 pub use crate::parameters::given::{
-    Around, Bends, BoundKind, Build, Combustible, Connection, CounterMaterial, CounterNeeds, Cylinder, DefaultUsed, Face,
-    Finish, FinishKind, FrameMaterial, Fuel, Job, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort, Overhead,
-    Paper, Person, PipeSize, Printer, RailHelp, Service, Splash, Tolerances, Trim, Width,
+    Around, Bends, BoundKind, Build, Combustible, Connection, Corner, CornerSeam, CornerShape, CounterMaterial,
+    CounterNeeds, Cylinder, DefaultUsed, DoorSwing, Face, Finish, FinishKind, FloorStep, FrameMaterial, FrontEdge,
+    Fuel, Job, JointKind, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort, Overhead, Paper, Person,
+    PipeSize, Printer, RailHelp, Seating, Service, Splash, Survey, SurveyPost, SurveyWall, Through, Tolerances, Trim,
+    Width,
 };
 pub use datums::{Axis, Datum, Datums};
 pub use run::solve;

@@ -1,18 +1,22 @@
 //! A whole run, step by step.
 
 use super::across::{Row, across};
-use super::boards::boards;
-use super::counter::{Slab, counter};
+use super::boards::{Covered, boards};
+use super::counter::counter;
 use super::cutouts::cutouts;
+use super::depths::{Depths, depths};
 use super::feet::{Stand, feet};
 use super::frame::members;
 use super::layout::{Layout, layout};
 use super::levels::{Levels, levels};
 use super::limits::limits;
 use super::marks::{chosen, marked};
-use super::{CounterFacts, Fitting, FrameFacts, Leg, SheetFacts, Solved, Stub, services, substrate};
+use super::path::{self, Chain, Ends};
+use super::{
+    Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, SheetFacts, Slab, Solved, Stub, Substrate, services,
+    substrate,
+};
 use crate::findings::Problem;
-use crate::geometry::{Placement, PlanPoint};
 use crate::parameters::given::{self, Given};
 use crate::units::{Length, Show};
 
@@ -26,14 +30,19 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
     if !problems.is_empty() {
         return Err(problems);
     }
+    let chains = path::chains(given)?;
+    let given = &path::prepared(given);
+    let depths: Vec<Depths> = (0..given.legs.len()).map(|leg| depths(given, leg)).collect();
+    let ends = path::ends(given, &depths)?;
     let mut keep = |more: Vec<Problem>| problems.extend(more);
 
     let rows: Vec<Option<(Layout, Levels)>> = given
         .legs
         .iter()
-        .map(|leg| {
-            let layout = layout(leg, given.frame.tube, show).map_err(|problem| keep(vec![problem])).ok()?;
-            let levels = levels(given, leg, &layout).map_err(&mut keep).ok()?;
+        .zip(depths.iter().zip(&ends))
+        .map(|(leg, (depths, ends))| {
+            let layout = layout(leg, ends, given.frame.tube, show).map_err(|problem| keep(vec![problem])).ok()?;
+            let levels = levels(given, leg, depths, ends, &layout).map_err(&mut keep).ok()?;
             Some((layout, levels))
         })
         .collect();
@@ -50,11 +59,12 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
         }
     }
 
-    let placements: Vec<Placement> = given
-        .legs
-        .iter()
-        .map(|leg| Placement { origin: PlanPoint::new(leg.origin.0, leg.origin.1), angle: leg.angle })
-        .collect();
+    let of = |row: &Option<(Layout, Levels)>, pick: fn(&Levels) -> Length| {
+        row.as_ref().map_or(Length::ZERO, |(_, levels)| pick(levels))
+    };
+    let rights: Vec<Length> = rows.iter().map(|row| of(row, |levels| levels.datums.finished_right)).collect();
+    let backs: Vec<Length> = rows.iter().map(|row| of(row, |levels| levels.datums.finished_back)).collect();
+    let placements = path::placements(given, &chains, &rights, &backs);
     let stands: Vec<Stand> = rows
         .iter()
         .zip(&placements)
@@ -65,29 +75,25 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
         .collect();
     let grounds = feet(&given.site.floor, &given.frame, &stands).map_err(|problem| keep(vec![problem]));
 
-    let mut counters = Vec::with_capacity(rows.len());
-    for (index, row) in rows.iter().enumerate() {
-        let Some((_, levels)) = row else { continue };
-        let under = substrate::extent(given.substrate.edge, &levels.datums, &levels.bounds);
-        keep(substrate::missing(&under, &given.legs[index].id, given.frame.tube, show).into_iter().collect());
-        let slab =
-            Slab { counter: &given.counter, datums: &levels.datums, bounds: &levels.bounds, fittings: &of_leg[index] };
-        let seams: Vec<Length> = given.counter.seams.iter().filter(|(leg, _)| *leg == index).map(|&(_, u)| u).collect();
-        counters.extend(counter(&slab, &seams, show).map_err(&mut keep).ok());
-    }
+    let (sheets, slabs) = sheets(given, &chains, &rows, &of_leg, show, &mut keep);
 
     let Ok(grounds) = grounds else { return Err(problems) };
     if !problems.is_empty() {
         return Err(problems);
     }
-    let parts = rows.into_iter().flatten().zip(of_leg).zip(grounds).zip(counters).zip(placements);
-    let legs = parts
+    let covered: Vec<Covered> = (0..given.legs.len()).map(|leg| covered(given, leg, &depths, &ends[leg])).collect();
+    let parts = rows.into_iter().flatten().zip(of_leg).zip(grounds).zip(sheets).zip(placements);
+    let legs: Vec<Leg> = parts
         .enumerate()
-        .map(|(index, (((((layout, levels), fittings), (floor, feet)), counter), placement))| {
+        .map(|(index, (((((layout, levels), fittings), (floor, feet)), (counter, sheet)), placement))| {
             let from = &given.legs[index];
             let datums = levels.datums;
             let members = members(&given.frame, &from.faces, &layout.modules, &datums, &fittings);
             let extent = substrate::extent(given.substrate.edge, &datums, &levels.bounds);
+            let substrate = match sheet {
+                Some(sheet) => substrate::finished(sheet, &layout.modules, &members),
+                None => substrate::substrate(extent, &layout.modules, &fittings, &members),
+            };
             let [left, right, back] = levels.bounds;
             Leg {
                 id: from.id.clone(),
@@ -101,10 +107,12 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
                 right_build: from.faces.right.clone(),
                 back_build: from.faces.back.clone(),
                 room: layout.room,
-                boards: boards(&from.faces, &layout.modules, &datums, &fittings),
-                substrate: substrate::substrate(extent, &layout.modules, &fittings, &members),
+                boards: boards(&from.faces, &layout.modules, &datums, &fittings, &covered[index]),
+                substrate,
                 members,
                 modules: layout.modules,
+                behind: from.own.behind,
+                seating: from.own.seating,
                 fittings,
                 counter,
                 floor,
@@ -114,7 +122,66 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             }
         })
         .collect();
-    Ok(whole(given, show, legs))
+    Ok(whole(given, show, legs, slabs))
+}
+
+/// Each leg's counter, and its substrate where that is no box, with the slabs that turn corners.
+#[allow(clippy::type_complexity, reason = "a pair for each leg, used once")]
+fn sheets(
+    given: &Given,
+    chains: &[Chain],
+    rows: &[Option<(Layout, Levels)>],
+    fittings: &[Vec<Fitting>],
+    show: Show,
+    keep: &mut impl FnMut(Vec<Problem>),
+) -> (Vec<(Counter, Option<Substrate>)>, Vec<Slab>) {
+    let mut sheets: Vec<Option<(Counter, Option<Substrate>)>> = rows.iter().map(|_| None).collect();
+    let mut slabs = Vec::new();
+    for chain in chains.iter().flat_map(|chain| chain.level_parts(given)) {
+        let levels: Option<Vec<&Levels>> = rows.iter().map(|row| row.as_ref().map(|(_, levels)| levels)).collect();
+        if path::is_shaped(given, &chain) {
+            let Some(levels) = levels else { continue };
+            match path::shaped(&path::Job { given, levels: &levels, fittings, show }, &chain) {
+                Ok(shaped) => {
+                    slabs.push(shaped.slab);
+                    for (leg, counter, substrate) in shaped.legs {
+                        sheets[leg] = Some((counter, Some(substrate)));
+                    }
+                }
+                Err(problems) => keep(problems),
+            }
+            continue;
+        }
+        for leg in chain.legs {
+            let Some((_, levels)) = &rows[leg] else { continue };
+            let under = substrate::extent(given.substrate.edge, &levels.datums, &levels.bounds);
+            keep(substrate::missing(&under, &given.legs[leg].id, given.frame.tube, show).into_iter().collect());
+            let slab = super::counter::Slab {
+                counter: &given.counter,
+                datums: &levels.datums,
+                bounds: &levels.bounds,
+                fittings: &fittings[leg],
+            };
+            let seams: Vec<Length> = given.counter.seams.iter().filter(|(on, _)| *on == leg).map(|&(_, u)| u).collect();
+            sheets[leg] = counter(&slab, &seams, show).map_err(&mut *keep).ok().map(|counter| (counter, None));
+        }
+    }
+    (sheets.into_iter().flatten().collect(), slabs)
+}
+
+/// What of a leg's faces other legs cover.
+fn covered(given: &Given, leg: usize, depths: &[Depths], ends: &Ends) -> Covered {
+    let below = |side: usize| ends[side].seen_from.map(|low| depths[low].frame_top);
+    let front = given.legs[leg].own.behind.map(|front| depths[front].frame_top);
+    let meets = |side: usize| {
+        let bound = if side == 0 { &given.legs[leg].left } else { &given.legs[leg].right };
+        bound.kind == super::BoundKind::Leg
+    };
+    Covered {
+        from: [front, below(0), below(1)],
+        bevels: [ends[0].bevel, ends[1].bevel],
+        meets: [meets(0), meets(1)],
+    }
 }
 
 /// Every fitting with its cutouts, leg by leg, in the order given.
@@ -152,8 +219,20 @@ fn stubs(given: &Given, leg: usize) -> Vec<Stub> {
     own.map(|stub| Stub { service: stub.service, u: stub.u, v: stub.v, z: stub.z, place: stub.place.clone() }).collect()
 }
 
+/// Where the legs meet, in plan.
+fn joints(given: &Given, legs: &[Leg]) -> Vec<Joint> {
+    let located = given.joints.iter().map(|joint| Joint {
+        left: joint.left,
+        right: joint.right,
+        kind: joint.kind.clone(),
+        at: legs[joint.right].placement.origin,
+        place: joint.place.clone(),
+    });
+    located.collect()
+}
+
 /// The legs with the facts that all of them share.
-fn whole(given: &Given, show: Show, legs: Vec<Leg>) -> Solved {
+fn whole(given: &Given, show: Show, legs: Vec<Leg>, slabs: Vec<Slab>) -> Solved {
     let given::Counter { ref name, ref splash, ref place, .. } = given.counter;
     let (counter, frame, feet) = (&given.counter, &given.frame, &given.frame.feet);
     let mut defaults = given.defaults.clone();
@@ -169,6 +248,9 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>) -> Solved {
         show,
         paper: given.paper.clone(),
         tolerances: given.tolerances,
+        joints: joints(given, &legs),
+        slabs,
+        survey: given.site.survey.clone(),
         legs,
         counter: CounterFacts {
             material: counter.material,

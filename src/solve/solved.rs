@@ -5,11 +5,12 @@
 
 use super::{
     Around, BoundKind, Build, CounterMaterial, CounterNeeds, Datums, DefaultUsed, Face, Finish, FrameMaterial, Job,
-    LimitSet, Look, Measure, ModuleKind, Needs, OpeningSort, Paper, Service, Splash, Tolerances, Trim, Width,
+    JointKind, LimitSet, Look, Measure, ModuleKind, Needs, OpeningSort, Paper, Seating, Service, Splash, Survey,
+    Tolerances, Trim, Width,
     services::Services,
 };
 use crate::findings::{Place, Subject};
-use crate::geometry::{Outline, Placement, Region};
+use crate::geometry::{Outline, Placement, PlanPoint, Region};
 use crate::units::{Length, Show};
 
 /// A whole run.
@@ -25,6 +26,12 @@ pub struct Solved {
     pub tolerances: Tolerances,
     /// The legs.
     pub legs: Vec<Leg>,
+    /// Where legs meet.
+    pub joints: Vec<Joint>,
+    /// The counters that turn corners, one for each row of legs that does.
+    pub slabs: Vec<Slab>,
+    /// Walls, posts, steps and doors as surveyed.
+    pub survey: Survey,
     /// Facts of the counter that are the same on all legs.
     pub counter: CounterFacts,
     /// Facts of the frame.
@@ -43,6 +50,36 @@ pub struct Solved {
     pub limits: Vec<LimitSet>,
     /// Named values that the job did not give.
     pub defaults: Vec<DefaultUsed>,
+}
+
+/// Where two legs meet.
+#[derive(Clone, Debug)]
+pub struct Joint {
+    /// The leg whose right end it is.
+    pub left: usize,
+    /// The leg whose left end it is.
+    pub right: usize,
+    /// How.
+    pub kind: JointKind,
+    /// The line where the two finished faces meet, in plan.
+    pub at: PlanPoint,
+    /// Where written.
+    pub place: Option<Place>,
+}
+
+/// A counter over several legs.
+#[derive(Clone, Debug)]
+pub struct Slab {
+    /// Its legs, left to right.
+    pub legs: Vec<usize>,
+    /// Its whole outline with notches, and wells as holes, in the (u, v) of its first leg, mm.
+    pub region: Region,
+    /// Its outside edges in the (u, v) of its first leg, tagged, counter-clockwise, radii left out of account.
+    pub edges: Vec<Edge>,
+    /// The whole substrate under it, likewise.
+    pub substrate: Region,
+    /// Its pieces, left to right: the leg whose counter lists the piece, its index there, and every leg it lies on.
+    pub pieces: Vec<(usize, usize, Vec<usize>)>,
 }
 
 /// A sheet material.
@@ -135,6 +172,10 @@ pub struct Leg {
     pub room: Option<Room>,
     /// The modules, left to right.
     pub modules: Vec<Module>,
+    /// The leg that it stands behind.
+    pub behind: Option<usize>,
+    /// Seating along its back.
+    pub seating: Option<Seating>,
     /// Everything set into the leg, in order of marks.
     pub fittings: Vec<Fitting>,
     /// Boards fixed to the frame.
@@ -461,6 +502,9 @@ pub struct Board {
     pub fittings: Vec<usize>,
     /// The module it lies on, by index, where it is one.
     pub module: Option<usize>,
+    /// How far its left and right edges are cut off square, radians; positive leaves the outside face longer. Zero but
+    /// at corners that aren't square.
+    pub bevels: [f64; 2],
 }
 
 /// What a tube of the frame does.
@@ -641,6 +685,11 @@ impl Leg {
         let first = self.fittings.partition_point(|fitting| fitting.module < module);
         let end = self.fittings.partition_point(|fitting| fitting.module <= module);
         self.fittings.get(first..end).unwrap_or(&[])
+    }
+
+    /// Whether an end of it (0 left, 1 right) meets another leg at a corner or a step, lower there than the other.
+    pub fn meets_leg(&self, side: usize) -> bool {
+        (if side == 0 { &self.left } else { &self.right }).kind == BoundKind::Leg
     }
 
     /// Fittings set into a face, by index.

@@ -128,7 +128,7 @@ pub fn grill() -> Fitting {
 pub fn worked_example() -> Given {
     Given {
         job: Job { title: "worked example".to_owned(), units: System::Inches, ..Job::default() },
-        site: Site { floor: Floor::Level, stubs: Vec::new(), paving: "pavers".to_owned(), around: Around::default() },
+        site: Site { floor: Floor::Level, stubs: Vec::new(), paving: "pavers".to_owned(), around: Around::default(), survey: Survey::default() },
         frame: Frame {
             depth: inches(28.0),
             tube: inches(1.5),
@@ -186,8 +186,10 @@ pub fn worked_example() -> Given {
             room: None,
             faces: Faces { front: veneer(), left: veneer(), right: veneer(), back: board_only() },
             modules: vec![fixed("A", 18.0), fixed("B", 42.0)],
+            own: Own::default(),
             place: None,
         }],
+        joints: Vec::new(),
         fittings: vec![grill()],
         services: None,
         limits: Vec::new(),

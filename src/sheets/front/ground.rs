@@ -132,6 +132,7 @@ fn kind_word(kind: BoundKind) -> &'static str {
         BoundKind::Wall => "wall",
         BoundKind::Pier => "pier",
         BoundKind::Post => "post",
+        BoundKind::Leg => "leg",
     }
 }
 

@@ -20,6 +20,8 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
                 ModuleKind::Base => module.name.clone(),
                 ModuleKind::OpenBay if module.name.is_empty() => "open bay".to_owned(),
                 ModuleKind::Filler if module.name.is_empty() => "filler".to_owned(),
+                ModuleKind::Corner if module.name.is_empty() => "corner".to_owned(),
+                ModuleKind::Corner => format!("{}, corner", module.name),
                 ModuleKind::OpenBay => format!("{}, open bay", module.name),
                 ModuleKind::Filler => format!("{}, filler", module.name),
             };
