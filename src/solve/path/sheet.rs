@@ -4,7 +4,7 @@
 //! changes no figure. The outline is built from the edges themselves: each edge is a line at its distance from
 //! the leg's finished face, and corners are where the lines meet, so that offsets are mitred by construction.
 
-use super::polygon::{Line, Node, Shape, Tag, outline, tidied};
+use super::polygon::{Half, Line, Node, Shape, Tag, outline, tidied};
 use super::Turn;
 use crate::geometry::Outline;
 use crate::solve::EdgeKind;
@@ -284,16 +284,23 @@ impl Sheet {
                 let inside = meeting.turn.is_inside();
                 let (tags, seam) = (&self.bands[other].tags, self.seam);
                 if meeting.mitred {
-                    // The other leg's inner edge leaves the corner to the right of it, or to the left.
-                    let inner = if inside { self.bands[other].front } else { self.bands[other].back };
-                    let unit = seen[other].line(&inner).unit();
-                    let way = if side == 1 { unit } else { (-unit.0, -unit.1) };
-                    // Counter-clockwise, the front edge arrives at a right end and leaves a left one.
-                    let half = Shape::Half(meeting.radius, way, inside == (side == 1));
-                    let (a, b) = if inside { (half, meeting.outer) } else { (meeting.outer, half) };
-                    // A mitred outside corner is clipped or rounded by neither piece.
-                    let plain = |shape| if matches!(shape, Shape::Half(..)) { shape } else { Shape::Sharp };
-                    return Ok(vec![(node(points.front, plain(a)), Some(seam)), (node(points.back, plain(b)), None)]);
+                    // Counter-clockwise, the front edge arrives at a right end and leaves a left one; the back edge
+                    // the other way round.
+                    let half = |front: bool, shape: Shape| {
+                        let edge = if front { self.bands[other].front } else { self.bands[other].back };
+                        let unit = seen[other].line(&edge).unit();
+                        let other = if side == 1 { unit } else { (-unit.0, -unit.1) };
+                        let arrives = front == (side == 1);
+                        match shape {
+                            Shape::Round(size) => Shape::Half(Half { size, round: true, other, arrives }),
+                            Shape::Clip(size) => Shape::Half(Half { size, round: false, other, arrives }),
+                            sharp => sharp,
+                        }
+                    };
+                    let inner = Shape::Round(meeting.radius);
+                    let (a, b) = if inside { (inner, meeting.outer) } else { (meeting.outer, inner) };
+                    let ends = [node(points.front, half(true, a)), node(points.back, half(false, b))];
+                    return Ok(vec![(ends[0], Some(seam)), (ends[1], None)]);
                 }
                 let through = meeting.left_through == (side == 1);
                 let (s1, s2) = points.seam;
@@ -341,6 +348,10 @@ impl Sheet {
         let bulge = if band.rise > 0.0 && chord > 0.0 { 2.0 * band.rise / chord } else { 0.0 };
         if band.rise > 0.0 && !bites.is_empty() {
             return Err(Broken::Bitten(leg));
+        }
+        // More than half a circle is no edge of a counter.
+        if bulge > 1.0 {
+            return Err(Broken::TooRound(band.rise));
         }
         nodes.push(Node { edge: Tag { bulge, ..from.edge }, ..from });
         let mut free = a.0;

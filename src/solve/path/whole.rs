@@ -211,7 +211,21 @@ impl Job<'_> {
                 say(message, "make the front edge straight, or give the grill a well", given.place.as_ref());
             }
         }
+        for &index in &chain.joints {
+            let joint = &self.given.joints[index];
+            let JointKind::Corner(corner) = &joint.kind else { continue };
+            let shaped = if corner.turn > 0.0 { corner.radius > Length::ZERO } else { corner.outer != CornerShape::Common };
+            if shaped && self.bent(joint) {
+                let message = "a corner of the counter is shaped beside a front edge that is an arc".to_owned();
+                say(message, "leave the corner sharp, or make the front edge straight", joint.place.as_ref());
+            }
+        }
         problems
+    }
+
+    /// Whether a front edge that meets a corner is an arc.
+    fn bent(&self, joint: &given::Joint) -> bool {
+        [joint.left, joint.right].iter().any(|&leg| matches!(self.given.legs[leg].own.front, FrontEdge::Arc(_)))
     }
 
     /// A leg's share.
@@ -313,6 +327,7 @@ impl Job<'_> {
         let outer = match corner.outer {
             _ if !counter => Shape::Sharp,
             CornerShape::Common if inside && !(free(joint.left) && free(joint.right)) => Shape::Sharp,
+            CornerShape::Common if !inside && self.bent(joint) => Shape::Sharp,
             CornerShape::Common => Shape::Round(self.given.counter.corner_radius.mm()),
             CornerShape::Round(radius) => Shape::Round(radius.mm()),
             CornerShape::Clipped(by) => Shape::Clip(by.mm()),
@@ -320,7 +335,8 @@ impl Job<'_> {
         Some(Meeting {
             turn: Turn::of(corner.turn),
             left_through: corner.through != Through::Right,
-            mitred: counter && corner.seam == CornerSeam::Mitre,
+            // Where neither frame runs through, each sheet ends over its own frame.
+            mitred: corner.through == Through::Neither || (counter && corner.seam == CornerSeam::Mitre),
             cut: !counter || corner.seam != CornerSeam::None,
             radius: if counter { corner.radius.mm() } else { 0.0 },
             outer,
