@@ -1,6 +1,7 @@
 //! What must hold before anything is cut, one rule a file. Rules read only the solved run.
 
 mod cladding;
+mod corners;
 mod counter;
 mod cutting;
 mod floor;
@@ -100,6 +101,9 @@ impl Concern {
 /// Every rule, in the order in which findings of one severity are listed.
 pub const ALL: &[&Rule] = &[
     &cutting::run_fits_its_site::RULE,
+    &corners::run_clears_what_was_surveyed::RULE,
+    &corners::fronts_clear_the_corner::RULE,
+    &corners::every_sheet_is_drawn::RULE,
     &cutting::fitting_inside_its_module::RULE,
     &cutting::cutouts_keep_a_strip_between_them::RULE,
     &cutting::cutout_stays_in_its_board::RULE,
@@ -158,6 +162,8 @@ pub const ALL: &[&Rule] = &[
     &floor::drain_stays_open::RULE,
     &cutting::published_agrees_with_measured::RULE,
     &cutting::limit_belongs_to_a_rule::RULE,
+    &corners::seats_have_knee_space::RULE,
+    &corners::corner_is_cut_to_its_angle::RULE,
     &cutting::cutout_was_measured::RULE,
 ];
 

@@ -51,22 +51,32 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
     // A back that stands against a wall is never seen.
     let seen = |leg: usize, face: Face| face == Face::Front || solved.legs[leg].back.is_open();
     kinds.extend(legs().flat_map(|leg| {
-        faces(leg).filter(move |face| seen(leg, *face)).map(move |face| Kind::Client(leg, face))
+        faces(leg).filter(move |face| seen(leg, *face) && as_alone(solved, leg, *face)).map(move |face| Kind::Client(leg, face))
     }));
     kinds.push(Kind::Plan);
     for leg in legs() {
-        kinds.extend(faces(leg).map(|face| Kind::Front(leg, face)));
-        kinds.push(Kind::Ends(leg));
+        let alone = solved.stands_alone(leg);
+        kinds.extend(faces(leg).filter(|face| as_alone(solved, leg, *face)).map(|face| Kind::Front(leg, face)));
+        kinds.extend(alone.then_some(Kind::Ends(leg)));
         let fittings = solved.legs[leg].fittings.iter().enumerate();
         let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
         kinds.extend(cut_in.filter(|(_, f)| has_section(f.kind, f.look)).map(|(index, _)| Kind::Section(leg, index)));
-        kinds.extend([Kind::Substrate(leg), Kind::Boards(leg), Kind::Counter(leg)]);
+        kinds.extend(alone.then_some(Kind::Substrate(leg)));
+        kinds.push(Kind::Boards(leg));
+        kinds.extend((!solved.slabs.iter().any(|slab| slab.legs.contains(&leg))).then_some(Kind::Counter(leg)));
     }
     if permit::is_wanted(solved) {
         kinds.push(Kind::Permit);
     }
     kinds.extend([Kind::Schedules, Kind::MeasureTwice]);
     kinds
+}
+
+/// Whether a face of a leg looks as if the leg stood alone: it does, or it is the far side of a leg that stands behind
+/// another and hides it.
+fn as_alone(solved: &Solved, leg: usize, face: Face) -> bool {
+    let met = solved.joints.iter().any(|joint| joint.left == leg || joint.right == leg);
+    solved.stands_alone(leg) || (face == Face::Back && solved.legs[leg].behind.is_some() && !met)
 }
 
 /// Every counter cutout has its section, but a faucet's hole, which the section of its sink shows.

@@ -82,6 +82,17 @@ pub struct Slab {
     pub pieces: Vec<(usize, usize, Vec<usize>)>,
 }
 
+impl Solved {
+    /// Whether a leg is a straight one by itself: it meets no other, none stands behind it, and its counter is a box.
+    pub fn stands_alone(&self, leg: usize) -> bool {
+        let met = self.joints.iter().any(|joint| joint.left == leg || joint.right == leg);
+        let behind = self.legs.iter().enumerate().any(|(other, one)| {
+            (one.behind == Some(leg)) || (other == leg && one.behind.is_some())
+        });
+        !met && !behind && !self.slabs.iter().any(|slab| slab.legs.contains(&leg))
+    }
+}
+
 /// A sheet material.
 #[derive(Clone, Debug)]
 pub struct SheetFacts {

@@ -3,7 +3,7 @@
 use crate::findings::{Finding, Origin, Severity};
 use crate::geometry::LegPoint;
 use crate::rules::{Concern, Limit, Rule, named, nothing};
-use crate::solve::{Face, Fitting, Leg, Look, Solved};
+use crate::solve::{BoundKind, Face, Fitting, Leg, Look, Solved};
 use crate::units::Length;
 
 const FILLER: Limit = Limit::new("", "1 in", "from a front that opens to a wall, pier or post at the end of the run");
@@ -60,6 +60,8 @@ fn at_the_end(solved: &Solved, leg: &Leg, fitting: &Fitting) -> Option<Finding> 
     let right = leg.right.at_counter.min(leg.right.at) - fitting.right - fitting.flange.right;
     let tight = [(&leg.left, left, hinge_left), (&leg.right, right, hinge_right)]
         .into_iter()
+        // What stands near another leg is told by the rule for corners.
+        .filter(|(bound, ..)| bound.kind != BoundKind::Leg)
         .filter(|(bound, room, hinged)| !bound.is_open() && *hinged && *room < filler)
         .min_by_key(|(_, room, _)| *room)?;
     let plain = |length| solved.show.plain(length);

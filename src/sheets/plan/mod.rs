@@ -25,8 +25,9 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         views.push(key::draw(set, kind));
     }
     let wanted = if views.is_empty() { lists::index_height(set) } else { 0.0 };
-    let mut without_fan = Vec::new();
-    for index in 0..legs.len() {
+    // A leg that meets others has its dimensions in the plan of the whole and in the lists.
+    let mut without_fan: Vec<usize> = (0..legs.len()).filter(|leg| !set.solved.stands_alone(*leg)).collect();
+    for index in (0..legs.len()).filter(|leg| set.solved.stands_alone(*leg)) {
         let (view, fan) = sheet::draw(set, kind, index, wanted);
         views.push(view);
         if !fan {

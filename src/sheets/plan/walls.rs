@@ -20,7 +20,7 @@ const ON: f64 = 6.0;
 /// Paper that a bound's drawn thickness takes at a scale, mm.
 pub fn drawn(bound: &Bound, factor: f64) -> f64 {
     let most = match bound.kind {
-        BoundKind::Open => return 0.0,
+        BoundKind::Open | BoundKind::Leg => return 0.0,
         BoundKind::Wall => WALL,
         BoundKind::Pier | BoundKind::Post => PIER,
     };

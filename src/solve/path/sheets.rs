@@ -67,7 +67,8 @@ pub fn shaped(job: &Job, chain: &Chain) -> Result<Shaped, Vec<Problem>> {
 fn blank(job: &Job, leg: usize, share: &Region) -> Counter {
     let counter = &job.given.counter;
     let d = &job.levels[leg].datums;
-    let extent = extent(share);
+    // What all pages of a leg count from: at a corner, from where the front edges meet.
+    let extent = Extent { x0: d.counter_left, y0: d.counter_front, x1: d.counter_right, y1: d.counter_back };
     let mut seams: Vec<Length> = counter.seams.iter().filter(|(on, _)| *on == leg).map(|&(_, u)| u).collect();
     seams.sort();
     let back = &job.levels[leg].bounds[2];
