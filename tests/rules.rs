@@ -694,6 +694,65 @@ fn fixtures() -> Vec<Fixture> {
             says: "gas and power come up in one bay, module D",
             quiet: || gas(|g| g.site.stubs.push(stub(Service::Gas, 70.0, 28.0, None))),
         },
+        // Legs that meet, seats, the survey.
+        Fixture {
+            rule: "run-clears-what-was-surveyed",
+            fires: || {
+                with(|g| {
+                    let post = |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
+                    g.site.survey.posts.push(post(800.0, 300.0));
+                })
+            },
+            severity: Severity::Stop,
+            says: "leg leg1 stands over post",
+            quiet: || {
+                with(|g| {
+                    let post = |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
+                    g.site.survey.posts.push(post(800.0, -300.0));
+                    let points = vec![(-2000.0, 900.0), (5000.0, 900.0)];
+                    g.site.survey.walls.push(SurveyWall { name: "wall".to_owned(), points, place: None });
+                })
+            },
+        },
+        Fixture {
+            rule: "fronts-clear-the-corner",
+            fires: || cornered(0.0),
+            severity: Severity::Warn,
+            says: "to open past leg leg1 and its pulls",
+            quiet: || cornered(4.0),
+        },
+        Fixture {
+            rule: "every-sheet-is-drawn",
+            fires: || cornered(4.0),
+            severity: Severity::Warn,
+            says: "for legs that meet others (leg1, leg2) these sheets aren't drawn yet",
+            quiet: || with(|_| {}),
+        },
+        Fixture {
+            rule: "seats-have-knee-space",
+            fires: || with(|g| g.legs[0].own.seating = Some(Seating { seats: 3, width: inches(24.0) })),
+            severity: Severity::Warn,
+            says: "leaves 1 in for knees under a counter 36 in high; 15 in is wanted",
+            quiet: || {
+                with(|g| {
+                    g.legs[0].own.seating = Some(Seating { seats: 3, width: inches(24.0) });
+                    g.legs[0].own.overhang_back = Some(inches(15.0));
+                })
+            },
+        },
+        Fixture {
+            rule: "corner-is-cut-to-its-angle",
+            fires: || {
+                let mut given = cornered(4.0);
+                if let JointKind::Corner(corner) = &mut given.joints[0].kind {
+                    corner.turn = 91.4_f64.to_radians();
+                }
+                given
+            },
+            severity: Severity::Note,
+            says: "meet at 88.6 degrees",
+            quiet: || cornered(4.0),
+        },
         // Floor.
         Fixture {
             rule: "feet-keep-some-travel",
@@ -731,6 +790,33 @@ fn fixtures() -> Vec<Fixture> {
             quiet: || gas(|g| g.limits.push(limit("aisle-wide-enough", "40 in"))),
         },
     ]
+}
+
+/// An L with drawers in both legs beside its inside corner; the second leg starts with a filler of this width.
+fn cornered(filler: f64) -> Given {
+    let mut given = worked_example();
+    let mut second = given.legs[0].clone();
+    second.id = "leg2".to_owned();
+    second.modules = vec![fixed("C", 24.0), fixed("D", 30.0)];
+    if filler > 0.0 {
+        second.modules.insert(0, fixed("F", filler));
+    }
+    given.legs[0].modules.push(fixed("K", 36.0));
+    given.legs.push(second);
+    let corner = Corner {
+        turn: std::f64::consts::FRAC_PI_2,
+        through: Through::Left,
+        seam: CornerSeam::Butt,
+        radius: Length::ZERO,
+        outer: CornerShape::Common,
+    };
+    given.joints.push(Joint { left: 0, right: 1, kind: JointKind::Corner(corner), place: None });
+    let mut beside = fitting("drawers", Look::Drawers(3), usize::from(filler > 0.0), opening(17.0, 8.0, Some(16.0)));
+    beside.leg = 1;
+    let mut far = fitting("doors", Look::Doors, 1, opening(20.0, 14.0, Some(12.0)));
+    far.across = Across { line: AcrossLine::RightEdge, from: AcrossFrom::FinishedRight, distance: published(6.0) };
+    given.fittings.extend([beside, far]);
+    given
 }
 
 fn found(given: &Given, rule: &str) -> Vec<Finding> {

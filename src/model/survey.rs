@@ -22,14 +22,14 @@ pub struct SurveyText {
 #[serde(rename = "wall", deny_unknown_fields)]
 pub struct WallLineText {
     pub(crate) name: Option<Text>,
-    pub(crate) from: PointText,
+    pub(crate) from: PlanPointText,
     pub(crate) stretches: Vec<StretchText>,
 }
 
 /// A point of the plan.
 #[derive(Debug, Deserialize)]
 #[serde(rename = "point", deny_unknown_fields)]
-pub struct PointText {
+pub struct PlanPointText {
     pub(crate) x: Text,
     pub(crate) y: Text,
 }
@@ -48,7 +48,7 @@ pub struct StretchText {
 #[serde(rename = "post", deny_unknown_fields)]
 pub struct PostText {
     pub(crate) name: Option<Text>,
-    pub(crate) at: PointText,
+    pub(crate) at: PlanPointText,
     pub(crate) width: Text,
     pub(crate) depth: Option<Text>,
 }
@@ -57,8 +57,8 @@ pub struct PostText {
 #[derive(Debug, Deserialize)]
 #[serde(rename = "step", deny_unknown_fields)]
 pub struct FloorStepText {
-    pub(crate) from: PointText,
-    pub(crate) to: PointText,
+    pub(crate) from: PlanPointText,
+    pub(crate) to: PlanPointText,
     pub(crate) drop: Text,
 }
 
@@ -67,7 +67,7 @@ pub struct FloorStepText {
 #[serde(rename = "door", deny_unknown_fields)]
 pub struct DoorText {
     pub(crate) name: Option<Text>,
-    pub(crate) hinge: PointText,
+    pub(crate) hinge: PlanPointText,
     pub(crate) width: Text,
     pub(crate) shut: Text,
     pub(crate) opens: Option<Text>,

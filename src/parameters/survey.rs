@@ -2,7 +2,7 @@
 
 use super::given::{DoorSwing, FloorStep, Survey, SurveyPost, SurveyWall};
 use super::reader::{Reader, Sign};
-use crate::model::{PointText, SurveyText};
+use crate::model::{PlanPointText, SurveyText};
 use crate::units::Dimension;
 use std::f64::consts::FRAC_PI_2;
 
@@ -57,7 +57,7 @@ pub(super) fn read(survey: &SurveyText, reader: &mut Reader) -> Survey {
     Survey { walls, posts, steps, doors }
 }
 
-fn point(point: &PointText, reader: &mut Reader) -> (f64, f64) {
+fn point(point: &PlanPointText, reader: &mut Reader) -> (f64, f64) {
     let mut of = |text| reader.length_of(text, Sign::Any).unwrap_or_default().mm();
     (of(&point.x), of(&point.y))
 }

@@ -15,7 +15,7 @@ pub fn faceline() -> Command {
 
 /// Every job that has to draw: the samples and the worked example.
 pub fn jobs() -> Vec<PathBuf> {
-    ["samples/terrace.ron", "samples/island.ron", "samples/courtyard.ron", "tests/worked_example.ron"]
+    ["samples/terrace.ron", "samples/island.ron", "samples/courtyard.ron", "samples/corner.ron", "samples/bar.ron", "tests/worked_example.ron"]
         .map(PathBuf::from)
         .to_vec()
 }

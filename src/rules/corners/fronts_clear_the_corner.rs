@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
             can be reached.",
     why: "A drawer that meets the pulls of the other leg never opens, and that is found out when both are in.",
     instead: "put a filler between the corner and the front, or make it wider",
-    origin: Origin::FromMemory,
+    origin: Origin::Geometry,
     concerns: Concern::Landing,
     limits: &[],
     needs: nothing,

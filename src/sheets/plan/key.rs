@@ -40,9 +40,11 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     let notes = canvas.layer(view.layer, "marks");
     let mut kept = Kept::default();
     for index in 0..solved.legs.len() {
-        name(&mut canvas, notes, set, &seen(index));
         marks::rings(&mut canvas, notes, &seen(index), &mut kept);
         marks::services(&mut canvas, notes, &seen(index), &mut kept);
+    }
+    for index in 0..solved.legs.len() {
+        name(&mut canvas, notes, set, &seen(index));
     }
     for index in 0..solved.legs.len() {
         marks::findings(&mut canvas, notes, set, kind, &seen(index));

@@ -34,13 +34,14 @@ pub type Ends = [End; 2];
 /// A job with what follows from how its legs meet: what bounds an end that meets another leg, and what covers it.
 pub fn prepared(given: &Given) -> Given {
     let mut ready = given.clone();
-    let bare = || Build { board: Length::ZERO, board_name: String::new(), finish: None };
+    let bare = || Build { board: Length::ZERO, board_name: String::new(), finish: None, carries: None, joints: None };
     let leg_bound = |other: &given::Leg| Bound {
         kind: BoundKind::Leg,
         name: format!("leg {}", other.id),
         gap: Length::ZERO,
         lean: Length::ZERO,
         height: top(given, other),
+        combustible: Some(false),
         width: Length::ZERO,
         place: other.place.clone(),
     };
