@@ -56,7 +56,12 @@ fn the_page_opens_offline_and_prints_one_sheet_a_page() {
         assert!(seen.contains(&format!("id=\"{id}\"")) && seen.contains(&format!("href=\"#{id}\"")), "{id}");
     }
     // Nothing comes from elsewhere, and nothing runs.
-    assert!(!seen.contains("<script") && !seen.contains("src=\"http") && !seen.contains("@import") && !seen.contains("url(http"));
+    assert!(
+        !seen.contains("<script")
+            && !seen.contains("src=\"http")
+            && !seen.contains("@import")
+            && !seen.contains("url(http")
+    );
     // Every link inside the page leads somewhere.
     for link in seen.split("href=\"#").skip(1).filter_map(|rest| rest.split('"').next()) {
         assert!(seen.contains(&format!("id=\"{link}\"")), "#{link} leads nowhere");

@@ -167,3 +167,40 @@ fn the_same_job_gives_the_same_bytes_wherever_it_is_drawn() {
         assert!(there[name] == *bytes, "{name} differs");
     }
 }
+
+#[test]
+fn many_jobs_are_drawn_at_once_each_into_its_own_folder() {
+    let home = tempfile::tempdir().expect("a folder");
+    let out = home.path().join("out");
+    let done = faceline()
+        .args(["draw", "samples/terrace.ron", "tests/worked_example.ron", "--out"])
+        .arg(&out)
+        .output()
+        .expect("runs");
+    assert!(done.status.code().is_some_and(|code| code < 2), "{}", String::from_utf8_lossy(&done.stderr));
+    let alone = home.path().join("alone");
+    drawn(Path::new("tests/worked_example.ron"), &alone, &[]);
+    assert!(folder(&out.join("worked_example")) == folder(&alone), "a job is drawn the same alone and among others");
+    assert!(folder(&out.join("terrace")).contains_key("terrace.pdf"));
+    // One that can't be read doesn't keep the others from being drawn, and decides the exit status.
+    let mixed = home.path().join("mixed");
+    let done = faceline()
+        .args(["draw", "nowhere.ron", "tests/worked_example.ron", "--out"])
+        .arg(&mixed)
+        .output()
+        .expect("runs");
+    assert_eq!(done.status.code(), Some(2));
+    assert!(folder(&mixed.join("worked_example")).contains_key("index.html"));
+    // Two that would be drawn into one folder are refused before anything is written.
+    let same = home.path().join("same");
+    let done = faceline()
+        .args(["draw", "tests/worked_example.ron", "./tests/worked_example.ron", "--out"])
+        .arg(&same)
+        .output()
+        .expect("runs");
+    let said = String::from_utf8_lossy(&done.stderr);
+    assert!(done.status.code() == Some(2) && said.contains("would both be drawn into"), "{said}");
+    assert!(!same.exists());
+    // Progress is for terminals only.
+    assert!(!said.contains("drawing sheet"));
+}
