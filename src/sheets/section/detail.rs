@@ -295,7 +295,12 @@ impl Drawn<'_, '_> {
         let levels = [(d.substrate_top, d.counter_top, "substrate top", "counter top"), (d.frame_top, d.substrate_top, "frame top", "substrate top")];
         for (k, (low, high, from, to)) in levels.into_iter().enumerate().filter(|(_, (low, high, ..))| high > low) {
             let dimension = Dimension::new(Across::Y, (w, low), (w, high), line).datums(from, to).witnesses(start(low), start(high)).ghosts(false, k > 0);
-            let dimension = if dimension.fits(&self.view, self.show) { dimension } else { dimension.number(Number::Level(2.6)) };
+            let level = !dimension.fits(&self.view, self.show);
+            // Two level numbers one over the other need their height; the view names the thickness too.
+            if level && k > 0 && self.view.size((d.counter_top - d.frame_top).half()) < 4.0 {
+                continue;
+            }
+            let dimension = if level { dimension.number(Number::Level(2.6)) } else { dimension };
             dimension.draw(canvas, self.dimensions, &self.view, self.show);
         }
     }

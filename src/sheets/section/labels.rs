@@ -17,6 +17,8 @@ use crate::units::{Length, Show};
 const PITCH: f64 = 4.8;
 /// Left end of what may be lettered: the border and its margin, mm.
 const LEFT_LIMIT: f64 = 26.0;
+/// Highest place of a leader: under the headings, mm.
+const TOP_LIMIT: f64 = 24.0;
 /// Longest label, mm.
 const LONGEST: f64 = 52.0;
 
@@ -172,6 +174,9 @@ fn counter_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
         let levels: &[Length] = if within(w) { &[middle, under] } else { &[middle] };
         for up in [12.0, 15.0, 19.0, 23.0, 27.0, 31.0, 9.0, 36.0, 41.0] {
             let high = top - up - PITCH * (levels.len() - 1) as f64;
+            if high < TOP_LIMIT {
+                continue;
+            }
             let wide = names.iter().map(|name| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max) + 3.0;
             let sides: &[f64] = if view.x(w) + wide > limit { &[-1.0] } else { &[-1.0, 1.0] };
             if sides.iter().any(|side| upright_stack(canvas, at, view, (w, levels), high, *side, &names)) {

@@ -173,9 +173,14 @@ impl Ladder {
             .witnesses(Some(top - 3.0), Some(top - 3.0))
             .ghosts(true, true);
         let named = across.clone().label("well, front to back");
-        let across = if named.fits(view, show) { named } else { across };
-        if across.fits(view, show) {
-            across.draw(canvas, layers.dimensions, view, show);
+        // Between its arrows, and right of the uprights that come through.
+        let left = (view.x(near) + 3.3).max(innermost + 1.2);
+        let room = view.x(far) - 3.3 - left;
+        let chosen = [named, across].into_iter().find(|dimension| dimension.lettering_width(show) <= room);
+        if let Some(chosen) = chosen {
+            let spare = room - chosen.lettering_width(show);
+            let number = lettering::width(&show.text(far - near), BODY, Weight::Regular);
+            chosen.number(Number::Aligned(left + spare / 2.0 + number)).draw(canvas, layers.dimensions, view, show);
         }
     }
 }
@@ -198,7 +203,7 @@ fn drops_fit(slice: &Slice, factor: f64, show: Show) -> bool {
     drop_datums(slice).iter().all(|(datum, z, _)| {
         let drop = *z - slice.fitting.bottom.unwrap_or(*z);
         let number = lettering::width(&show.text(drop), TITLE, Weight::SemiBold) + show.second(drop).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
-        drop.mm() * factor >= lettering::width(&label(datum.words()), BODY, Weight::Regular).max(number) + 2.0
+        drop.mm() * factor >= (lettering::width(&label(datum.words()), BODY, Weight::Regular) + 2.0).max(number + 5.0)
     })
 }
 

@@ -67,6 +67,9 @@ fn mistake(slice: &Slice, show: Show) -> String {
 /// Who decides where the work can hurt someone.
 fn caution(slice: &Slice) -> &'static str {
     match slice.fitting.look {
+        Look::Grill | Look::SideBurner if slice.fitting.needs.no_gas => {
+            "heat: local code, the listing and the manual govern openings and clearances."
+        }
         Look::Grill | Look::SideBurner => {
             "gas and heat: local code, the listing and the manual govern; gas by licensed trades only."
         }
