@@ -38,7 +38,7 @@ pub use set::{Kind, Set, Unplaced};
 
 use crate::drawing::{Page, clash};
 use crate::findings::Finding;
-use crate::solve::{Face, FittingKind, Plane, Solved};
+use crate::solve::{BoundKind, Face, FittingKind, Plane, Solved};
 
 /// The kinds of sheet that a run needs, in the order of the set.
 pub fn kinds(solved: &Solved) -> Vec<Kind> {
@@ -60,7 +60,10 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.extend(alone.then_some(Kind::Ends(leg)));
         let fittings = solved.legs[leg].fittings.iter().enumerate();
         let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
-        kinds.extend(cut_in.filter(|(_, f)| has_section(f.kind, f.look)).map(|(index, _)| Kind::Section(leg, index)));
+        // Before another leg a section would show that leg as a wall.
+        let clear = solved.legs[leg].back.kind != BoundKind::Leg;
+        let shown = cut_in.filter(|(_, f)| clear && has_section(f.kind, f.look));
+        kinds.extend(shown.map(|(index, _)| Kind::Section(leg, index)));
         kinds.extend(alone.then_some(Kind::Substrate(leg)));
         kinds.push(Kind::Boards(leg));
         kinds.extend((!solved.slabs.iter().any(|slab| slab.legs.contains(&leg))).then_some(Kind::Counter(leg)));

@@ -28,7 +28,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     }
     let message = format!(
         "for legs that meet others ({}) these sheets aren't drawn yet: front and end elevations, client elevations, \
-         substrate templates",
+         substrate templates, and sections of a leg that stands before another",
         legs.join(", ")
     );
     vec![RULE.finding(Severity::Warn, Subject::Job, None, message, RULE.instead)]

@@ -57,7 +57,9 @@ pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
     let (leg, factor) = (seen.leg, seen.view.scale.factor());
     let reach = reach(leg, factor);
     let on = seen.model(ON);
-    if !leg.back.is_open() {
+    // A leg that bounds this one is drawn as itself, not as a wall.
+    let stands = |bound: &Bound| !matches!(bound.kind, BoundKind::Open | BoundKind::Leg);
+    if stands(&leg.back) {
         let face = leg.back.at_counter.mm();
         let past = |open: bool, kind: BoundKind, end: f64, outer: f64, way: f64| match (open, kind) {
             (false, BoundKind::Wall) => outer,
@@ -70,7 +72,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
         band.draw(canvas, at, seen, [closed(&leg.left), closed(&leg.right)]);
     }
     for (bound, outer) in [(&leg.left, reach.left), (&leg.right, reach.right)] {
-        if bound.is_open() {
+        if !stands(bound) {
             continue;
         }
         let face = bound.at_counter.mm();
