@@ -273,7 +273,11 @@ fn reference_outlines_through_the_whole_solver() {
                 ] {
                     *overhang = inches(offset);
                 }
-                if wider.legs.iter().all(|leg| leg.own.skew == [Length::ZERO; 2] && leg.own.corners == [CornerShape::Common; 4]) {
+                if wider
+                    .legs
+                    .iter()
+                    .all(|leg| leg.own.skew == [Length::ZERO; 2] && leg.own.corners == [CornerShape::Common; 4])
+                {
                     let solved_ = solved(&wider);
                     compare(&case, expected, "offset_area_in2", solved_.slabs[0].region.area() / MM / MM);
                     compare(&case, expected, "offset_perimeter_in", solved_.slabs[0].region.outer.perimeter() / MM);
@@ -339,9 +343,11 @@ fn stated(case: &str) -> Vec<Given> {
             }
             given.fittings.push(fitting("grill", Look::Grill, 0, grill));
             left_edge(&mut given, 0, 54.0);
-            for (name, at, width, depth, radius, setback) in
-                [("one", 12.0, 20.0, 16.0, 1.0, 8.0), ("two", 108.0, 12.5, 20.5, 0.5, 5.0), ("three", 134.5, 3.0, 3.0, 1.5, 28.5)]
-            {
+            for (name, at, width, depth, radius, setback) in [
+                ("one", 12.0, 20.0, 16.0, 1.0, 8.0),
+                ("two", 108.0, 12.5, 20.5, 0.5, 5.0),
+                ("three", 134.5, 3.0, 3.0, 1.5, 28.5),
+            ] {
                 given.fittings.push(fitting(name, Look::Sink, 0, well(width, depth, radius, setback)));
                 left_edge(&mut given, 0, at);
             }
@@ -465,7 +471,8 @@ fn what_cannot_be_is_explained() {
     says(&run(&[&[60.0], &[60.0]], &[corner]), "more than its edges have room for");
     let mut given = two();
     given.fittings.push(fitting("grill", Look::Grill, 0, notch(30.0, 20.0, 9.0)));
-    given.fittings[0].across = Across { line: AcrossLine::RightEdge, from: AcrossFrom::FinishedRight, distance: published(0.0) };
+    given.fittings[0].across =
+        Across { line: AcrossLine::RightEdge, from: AcrossFrom::FinishedRight, distance: published(0.0) };
     says(&given, "into a corner");
 }
 
@@ -518,16 +525,18 @@ fn any_corner() -> impl Strategy<Value = Corner> {
         (1_i64..256).prop_map(|c| CornerShape::Clipped(Length::from_sixty_fourths(c))),
     ];
     let angle = prop_oneof![2 => Just(90.0), 2 => 60.0..150.0, 1 => Just(135.0), 1 => -10.0..400.0];
-    (angle, any::<bool>(), 0_u8..3, 0_u8..3, 0_i64..192, shape).prop_map(|(angle, within, through, seam, radius, outer)| {
-        let corner = if within { inside(angle) } else { outside(angle) };
-        Corner {
-            through: [Through::Left, Through::Right, Through::Neither][through as usize],
-            seam: [CornerSeam::Butt, CornerSeam::Mitre, CornerSeam::None][seam as usize],
-            radius: Length::from_sixty_fourths(radius),
-            outer,
-            ..corner
-        }
-    })
+    (angle, any::<bool>(), 0_u8..3, 0_u8..3, 0_i64..192, shape).prop_map(
+        |(angle, within, through, seam, radius, outer)| {
+            let corner = if within { inside(angle) } else { outside(angle) };
+            Corner {
+                through: [Through::Left, Through::Right, Through::Neither][through as usize],
+                seam: [CornerSeam::Butt, CornerSeam::Mitre, CornerSeam::None][seam as usize],
+                radius: Length::from_sixty_fourths(radius),
+                outer,
+                ..corner
+            }
+        },
+    )
 }
 
 fn any_run() -> impl Strategy<Value = Given> {
@@ -559,7 +568,8 @@ fn any_run() -> impl Strategy<Value = Given> {
                         }
                     }
                     10 => {
-                        let mut one = fitting(&format!("n{}", given.fittings.len()), Look::Grill, 0, notch(10.0, 20.0, 9.0));
+                        let mut one =
+                            fitting(&format!("n{}", given.fittings.len()), Look::Grill, 0, notch(10.0, 20.0, 9.0));
                         one.leg = leg;
                         given.fittings.push(one);
                     }

@@ -46,7 +46,8 @@ impl Dice {
 fn job(seed: u64) -> String {
     let mut dice = Dice(seed);
     let units = dice.of(&["inches", "millimetres", "both"]);
-    let paper = dice.of(&["A4", "A3", "A2", "A1", "ANSI A", "ANSI B", "ANSI C", "ANSI D", "ARCH A", "ARCH B", "ARCH C", "ARCH D"]);
+    let paper = dice
+        .of(&["A4", "A3", "A2", "A1", "ANSI A", "ANSI B", "ANSI C", "ANSI D", "ARCH A", "ARCH B", "ARCH C", "ARCH D"]);
     let end = r#"pier(name: "masonry pier", gap: "3/8 in", width: "20 in", height: "66 in")"#;
     let (left, right) = (dice.of(&["open", "open", end]), dice.of(&["open", end]));
     let back = dice.of(&["open", r#"wall(name: "garden wall", gap: "1/2 in", height: "58 in")"#]);
@@ -100,9 +101,12 @@ fn job(seed: u64) -> String {
     fittings: [{fittings}],
     paper: (size: "{paper}"),
 )"#,
-        face(left), face(right), face(back),
+        face(left),
+        face(right),
+        face(back),
         dice.of(&["flush_with_board", "flush_with_frame", "flush_with_finish"]),
-        dice.between(1, 3), dice.between(0, 3),
+        dice.between(1, 3),
+        dice.between(0, 3),
     )
 }
 
@@ -120,13 +124,19 @@ fn texts(group: &Group, found: &mut Vec<String>) {
 fn held(seed: u64, wanted: fn(Kind) -> bool, plane: solve::Plane) -> Result<(), String> {
     let path = PathBuf::from("job.ron");
     let files = Memory(BTreeMap::from([(path.clone(), job(seed).into_bytes())]));
-    let said = |problems: Vec<faceline::findings::Problem>| problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n");
+    let said = |problems: Vec<faceline::findings::Problem>| {
+        problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n")
+    };
     let written = model::read(&path, &[], &files).map_err(said)?;
     let given = parameters::resolve(&written, &[]).map_err(said)?;
     let solved = solve::solve(&given).map_err(said)?;
     let findings = rules::check(&solved);
     let pages: Vec<Page> = sheets::draw(&solved, &findings, wanted).map_err(|unplaced| {
-        unplaced.iter().map(|u| format!("{} ({}): {}", u.sheet, solved.paper.name, u.what.join("; "))).collect::<Vec<_>>().join("\n")
+        unplaced
+            .iter()
+            .map(|u| format!("{} ({}): {}", u.sheet, solved.paper.name, u.what.join("; ")))
+            .collect::<Vec<_>>()
+            .join("\n")
     })?;
     let mut said = Vec::new();
     pages.iter().for_each(|page| texts(&page.root, &mut said));
@@ -134,7 +144,10 @@ fn held(seed: u64, wanted: fn(Kind) -> bool, plane: solve::Plane) -> Result<(), 
         for fitting in leg.fittings.iter().filter(|f| f.cutout(plane).is_some()) {
             let times = said.iter().filter(|text| **text == fitting.mark).count();
             if times < 2 {
-                return Err(format!("{} ({}) stands {times} times, wanted in the view and in the table", fitting.mark, solved.paper.name));
+                return Err(format!(
+                    "{} ({}) stands {times} times, wanted in the view and in the table",
+                    fitting.mark, solved.paper.name
+                ));
             }
         }
     }
@@ -146,8 +159,9 @@ fn held(seed: u64, wanted: fn(Kind) -> bool, plane: solve::Plane) -> Result<(), 
 
 fn all_held(wanted: fn(Kind) -> bool, plane: solve::Plane) {
     let count = std::env::var("FACELINE_SEEDS").ok().and_then(|n| n.parse().ok()).unwrap_or(12);
-    let failed: Vec<String> =
-        (1..=count).filter_map(|seed| held(seed, wanted, plane).err().map(|why| format!("seed {seed}: {why}"))).collect();
+    let failed: Vec<String> = (1..=count)
+        .filter_map(|seed| held(seed, wanted, plane).err().map(|why| format!("seed {seed}: {why}")))
+        .collect();
     assert!(failed.is_empty(), "{} of {count}:\n{}", failed.len(), failed.join("\n"));
 }
 

@@ -60,9 +60,17 @@ fn the_outside_check_refuses_spoiled_drawings() {
         done.status.success()
     };
     assert!(check("good.svg"), "the good drawing must pass, or a refusal proves nothing");
-    for name in ["bad_chain", "bad_feature_size", "bad_no_unit", "bad_not_wellformed", "bad_overlap", "bad_text",
-        "bad_text_off_sheet", "bad_viewbox", "bad_witness"]
-    {
+    for name in [
+        "bad_chain",
+        "bad_feature_size",
+        "bad_no_unit",
+        "bad_not_wellformed",
+        "bad_overlap",
+        "bad_text",
+        "bad_text_off_sheet",
+        "bad_viewbox",
+        "bad_witness",
+    ] {
         assert!(!check(&format!("{name}.svg")), "{name} must be refused");
     }
 }
@@ -73,7 +81,8 @@ fn every_sheet_is_read_whole_by_an_xml_library_and_every_number_in_it_is_finite(
     for (index, job) in jobs().iter().enumerate() {
         for sheet in drawn(job, &home.path().join(index.to_string())) {
             let text = fs::read_to_string(&sheet).expect("a sheet");
-            let document = roxmltree::Document::parse(&text).unwrap_or_else(|error| panic!("{}: {error}", sheet.display()));
+            let document =
+                roxmltree::Document::parse(&text).unwrap_or_else(|error| panic!("{}: {error}", sheet.display()));
             let root = document.root_element();
             assert_eq!(root.tag_name().name(), "svg");
             for node in root.descendants().filter(roxmltree::Node::is_element) {

@@ -25,7 +25,8 @@ fn page(case: &Path) -> String {
     let first = text.lines().next().unwrap_or("");
     let sheet = first.strip_prefix("// sheet: ").unwrap_or_else(|| panic!("{} names no sheet", case.display()));
     let out = tempfile::tempdir().expect("a folder");
-    let done = faceline().arg("draw").arg(case).args(["--sheet", sheet, "--out"]).arg(out.path()).output().expect("it runs");
+    let done =
+        faceline().arg("draw").arg(case).args(["--sheet", sheet, "--out"]).arg(out.path()).output().expect("it runs");
     let said = format!("{}{}", String::from_utf8_lossy(&done.stdout), String::from_utf8_lossy(&done.stderr));
     assert!(matches!(done.status.code(), Some(0 | 1)), "{}:\n{said}", case.display());
     let pages = program::folder(out.path());
@@ -48,5 +49,8 @@ fn each_case_draws_what_was_looked_at_and_accepted() {
             changed.push(kept.display().to_string());
         }
     }
-    assert!(changed.is_empty(), "these draw otherwise than accepted; look at them, then FACELINE_ACCEPT=1: {changed:#?}");
+    assert!(
+        changed.is_empty(),
+        "these draw otherwise than accepted; look at them, then FACELINE_ACCEPT=1: {changed:#?}"
+    );
 }

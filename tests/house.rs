@@ -5,9 +5,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms from the top of the house down.
-const ROOMS: [&str; 11] = [
-    "units", "geometry", "findings", "model", "parameters", "solve", "rules", "drawing", "sheets", "write", "cli",
-];
+const ROOMS: [&str; 11] =
+    ["units", "geometry", "findings", "model", "parameters", "solve", "rules", "drawing", "sheets", "write", "cli"];
 
 /// Arrows that would point up the list and are still not wanted: (from, to, why).
 const CLOSED: &[(&str, &str, &str)] = &[

@@ -52,16 +52,29 @@ fn job(seed: u64) -> String {
     ]);
     let units = dice.of(&["inches", "millimetres", "both"]);
     let paper = dice.of(&["A4", "A3", "A2", "A1", "ANSI B", "ANSI D", "ARCH A", "ARCH C", "ARCH D"]);
-    let right = dice.of(&["open", r#"pier(name: "pier", gap: "3/8 in", width: "18 in", height: "60 in")"#, r#"wall(name: "end wall", gap: "1/2 in", height: "80 in")"#]);
+    let right = dice.of(&[
+        "open",
+        r#"pier(name: "pier", gap: "3/8 in", width: "18 in", height: "60 in")"#,
+        r#"wall(name: "end wall", gap: "1/2 in", height: "80 in")"#,
+    ]);
     let back = dice.of(&["open", r#"wall(name: "wall", gap: "1/2 in", height: "60 in")"#]);
-    let floor = dice.of(&["level", r#"fall(along: "1/8 in per ft", across: "1/4 in per ft")"#, r#"fall(along: "-1/8 in per ft", across: "0 %")"#]);
+    let floor = dice.of(&[
+        "level",
+        r#"fall(along: "1/8 in per ft", across: "1/4 in per ft")"#,
+        r#"fall(along: "-1/8 in per ft", across: "0 %")"#,
+    ]);
     let right_face = if right == "open" { "clad" } else { "bare" };
     let back_face = if back == "open" { "boarded" } else { "bare" };
     let count = 1 + dice.roll(9) as usize;
     let grill = dice.roll(count as u64) as usize;
     let (mut modules, mut fittings) = (String::new(), String::new());
     for index in 0..count {
-        let (width, inside) = if index == grill { (38 + dice.roll(8), 0) } else { let w = 18 + dice.roll(14); (w, w - 4) };
+        let (width, inside) = if index == grill {
+            (38 + dice.roll(8), 0)
+        } else {
+            let w = 18 + dice.roll(14);
+            (w, w - 4)
+        };
         modules.push_str(&format!("(id: \"M{index}\", name: \"part {index}\", width: \"{width} in\"),\n"));
         let place = format!("in: \"M{index}\", across: centred");
         if index == grill {
@@ -110,7 +123,9 @@ fn drawn(seed: u64) -> Result<(), String> {
     let text = job(seed);
     let path = PathBuf::from("job.ron");
     let files = Memory(BTreeMap::from([(path.clone(), text.clone().into_bytes())]));
-    let said = |problems: Vec<faceline::findings::Problem>| problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n");
+    let said = |problems: Vec<faceline::findings::Problem>| {
+        problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n")
+    };
     let written = model::read(&path, &[], &files).map_err(said)?;
     let given = parameters::resolve(&written, &[]).map_err(said)?;
     let solved = solve::solve(&given).map_err(said)?;
@@ -119,13 +134,15 @@ fn drawn(seed: u64) -> Result<(), String> {
         Ok(pages) => return if pages.len() >= 8 { Ok(()) } else { Err("too few sheets".to_owned()) },
         Err(unplaced) => unplaced,
     };
-    let lines: Vec<String> = unplaced.iter().map(|u| format!("{} ({}): {}", u.sheet, solved.paper.name, u.what.join("; "))).collect();
+    let lines: Vec<String> =
+        unplaced.iter().map(|u| format!("{} ({}): {}", u.sheet, solved.paper.name, u.what.join("; "))).collect();
     Err(lines.join("\n"))
 }
 
 #[test]
 fn made_up_runs_are_lettered_without_an_overlap() {
     let count = std::env::var("FACELINE_SEEDS").ok().and_then(|n| n.parse().ok()).unwrap_or(60);
-    let failed: Vec<String> = (1..=count).filter_map(|seed| drawn(seed).err().map(|why| format!("seed {seed}: {why}"))).collect();
+    let failed: Vec<String> =
+        (1..=count).filter_map(|seed| drawn(seed).err().map(|why| format!("seed {seed}: {why}"))).collect();
     assert!(failed.is_empty(), "{} of {count}:\n{}", failed.len(), failed.join("\n"));
 }

@@ -699,7 +699,8 @@ fn fixtures() -> Vec<Fixture> {
             rule: "run-clears-what-was-surveyed",
             fires: || {
                 with(|g| {
-                    let post = |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
+                    let post =
+                        |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
                     g.site.survey.posts.push(post(800.0, 300.0));
                 })
             },
@@ -707,7 +708,8 @@ fn fixtures() -> Vec<Fixture> {
             says: "leg leg1 stands over post",
             quiet: || {
                 with(|g| {
-                    let post = |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
+                    let post =
+                        |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
                     g.site.survey.posts.push(post(800.0, -300.0));
                     let points = vec![(-2000.0, 900.0), (5000.0, 900.0)];
                     g.site.survey.walls.push(SurveyWall { name: "wall".to_owned(), points, place: None });

@@ -30,7 +30,9 @@ pub fn run(file: &Path) -> Outcome {
             Outcome::Unwritable
         }
         Err(error) => {
-            eprintln!("error: `{shown}` can't be written: {error}\n  = instead: choose a folder that exists and that you may write to");
+            eprintln!(
+                "error: `{shown}` can't be written: {error}\n  = instead: choose a folder that exists and that you may write to"
+            );
             Outcome::Unwritable
         }
     }

@@ -63,7 +63,9 @@ impl Ink {
     /// A flat fill hides earlier strokes inside its box when it is a level rectangle.
     fn add_plate(&mut self, path: &Path) {
         for part in path.shape.flattened(0.05) {
-            if part.len() == 5 && part.windows(2).all(|p| (p[0].x - p[1].x).abs() < 1e-6 || (p[0].y - p[1].y).abs() < 1e-6) {
+            if part.len() == 5
+                && part.windows(2).all(|p| (p[0].x - p[1].x).abs() < 1e-6 || (p[0].y - p[1].y).abs() < 1e-6)
+            {
                 let (x0, x1) = (part[0].x.min(part[2].x), part[0].x.max(part[2].x));
                 let (y0, y1) = (part[0].y.min(part[2].y), part[0].y.max(part[2].y));
                 self.plates.push((self.strokes.len(), [x0, y0, x1, y1]));
@@ -141,9 +143,9 @@ impl Ink {
 
     /// A stroke that a later plate hides all round a box.
     fn hidden(&self, stroke: usize, [x0, y0, x1, y1]: [f64; 4]) -> bool {
-        self.plates
-            .iter()
-            .any(|&(from, [a, b, c, d])| from > stroke && a <= x0 + 0.01 && b <= y0 + 0.01 && c >= x1 - 0.01 && d >= y1 - 0.01)
+        self.plates.iter().any(|&(from, [a, b, c, d])| {
+            from > stroke && a <= x0 + 0.01 && b <= y0 + 0.01 && c >= x1 - 0.01 && d >= y1 - 0.01
+        })
     }
 }
 
@@ -207,7 +209,10 @@ fn axes(corners: &[PaperPoint; 4]) -> impl Iterator<Item = (f64, f64)> + '_ {
 }
 
 fn span(points: &[PaperPoint], axis: (f64, f64)) -> (f64, f64) {
-    points.iter().map(|p| p.x * axis.0 + p.y * axis.1).fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), t| (lo.min(t), hi.max(t)))
+    points
+        .iter()
+        .map(|p| p.x * axis.0 + p.y * axis.1)
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), t| (lo.min(t), hi.max(t)))
 }
 
 fn stroke_meets(stroke: &Stroke, corners: &[PaperPoint; 4], clear: f64) -> bool {

@@ -86,7 +86,14 @@ pub struct Style {
 
 impl Default for Style {
     fn default() -> Style {
-        Style { height: BODY, weight: Weight::Regular, anchor: Anchor::Start, colour: Colour::INK, turn: 0.0, facts: Vec::new() }
+        Style {
+            height: BODY,
+            weight: Weight::Regular,
+            anchor: Anchor::Start,
+            colour: Colour::INK,
+            turn: 0.0,
+            facts: Vec::new(),
+        }
     }
 }
 

@@ -225,7 +225,14 @@ fn chords(radius: f64, sweep: f64, tolerance: f64) -> usize {
 }
 
 /// Points along an arc after its start, the end included.
-fn arc_points(a: PaperPoint, b: PaperPoint, radius: f64, large: bool, clockwise: bool, tolerance: f64) -> Vec<PaperPoint> {
+fn arc_points(
+    a: PaperPoint,
+    b: PaperPoint,
+    radius: f64,
+    large: bool,
+    clockwise: bool,
+    tolerance: f64,
+) -> Vec<PaperPoint> {
     let chord = a.distance(b);
     if chord < 1e-9 {
         return vec![b];
@@ -265,7 +272,9 @@ mod tests {
     fn arcs_flatten_on_the_right_side() {
         // From the top of a unit circle to its right, clockwise on the paper (y down).
         let (top, right) = (PaperPoint::new(0.0, -1.0), PaperPoint::new(1.0, 0.0));
-        for (large, clockwise, x, y) in [(false, true, 0.0, 0.0), (true, false, 0.0, 0.0), (false, false, 1.0, -1.0), (true, true, 1.0, -1.0)] {
+        for (large, clockwise, x, y) in
+            [(false, true, 0.0, 0.0), (true, false, 0.0, 0.0), (false, false, 1.0, -1.0), (true, true, 1.0, -1.0)]
+        {
             let shape = Shape::Steps(vec![Step::Move(top), Step::Arc { radius: 1.0, large, clockwise, to: right }]);
             for point in &shape.flattened(1e-3)[0] {
                 assert!((point.distance(PaperPoint::new(x, y)) - 1.0).abs() < 1e-6, "{large} {clockwise} {point:?}");

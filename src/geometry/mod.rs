@@ -11,7 +11,5 @@ mod window;
 pub use clip::clip_segments;
 pub use outline::{Outline, Vertex};
 pub use region::Region;
+pub use space::{Cut, EndFace, FrontFace, Leg, LegPoint, Paper, PaperPoint, Placement, Plan, PlanPoint, Point};
 pub use window::{Chain, Within};
-pub use space::{
-    Cut, EndFace, FrontFace, Leg, LegPoint, Paper, PaperPoint, Placement, Plan, PlanPoint, Point,
-};

@@ -256,7 +256,8 @@ mod tests {
 
     #[test]
     fn an_inside_corner_rounds_the_other_way() {
-        let ell = Outline::from_points([(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (20.0, 30.0), (20.0, 10.0), (0.0, 10.0)]);
+        let ell =
+            Outline::from_points([(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (20.0, 30.0), (20.0, 10.0), (0.0, 10.0)]);
         let round = ell.rounded(|index| if index == 4 { 4.0 } else { 0.0 });
         assert!((round.area() - ell.area() - (4.0 - PI) * 4.0).abs() < 1e-9);
     }

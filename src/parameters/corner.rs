@@ -1,13 +1,9 @@
 //! Where legs meet, and what a leg has otherwise than the job.
 
-use super::given::{
-    Corner, CornerSeam, CornerShape, FrontEdge, Joint, JointKind, Own, Seating, Through,
-};
+use super::given::{Corner, CornerSeam, CornerShape, FrontEdge, Joint, JointKind, Own, Seating, Through};
 use super::reader::{Reader, Sign};
 use super::{parts, site};
-use crate::model::{
-    AngleText, CornerSeamText, CornerShapeText, CornerText, FrontEdgeText, JobFile, LegText, Text,
-};
+use crate::model::{AngleText, CornerSeamText, CornerShapeText, CornerText, FrontEdgeText, JobFile, LegText, Text};
 use crate::units::{Dimension, Length};
 use std::f64::consts::PI;
 

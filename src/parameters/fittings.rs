@@ -72,9 +72,8 @@ fn fitting(index: &Index<'_>, one: Fitted<'_>, reader: &mut Reader) -> Option<Fi
 /// What its manual asks for.
 fn needs(one: Fitted<'_>, reader: &mut Reader) -> Needs {
     let id = &one.own.id.text;
-    let mut length = |name: &str, text: Option<&Text>| {
-        reader.length_if(&format!("{id}.{name}"), text, Sign::NotNegative)
-    };
+    let mut length =
+        |name: &str, text: Option<&Text>| reader.length_if(&format!("{id}.{name}"), text, Sign::NotNegative);
     let keep = one.field(|fitting| fitting.clear_of_combustibles.as_ref());
     let beside = length("clear_beside", keep.and_then(|keep| keep.beside.as_ref()));
     let behind = length("clear_behind", keep.and_then(|keep| keep.behind.as_ref()));

@@ -37,12 +37,7 @@ pub(super) fn frame(frame: &FrameText, reader: &mut Reader) -> Frame {
             longest,
             inset: reader.length("frame.feet.inset", feet.inset.as_ref(), Sign::NotNegative),
             middle_over: reader.length("frame.feet.middle_over", feet.middle_over.as_ref(), Sign::Positive),
-            rating: reader.quantity_or(
-                "frame.feet.rating",
-                "frame.feet.rating",
-                feet.rating.as_ref(),
-                Dimension::MASS,
-            ),
+            rating: reader.quantity_or("frame.feet.rating", "frame.feet.rating", feet.rating.as_ref(), Dimension::MASS),
             place: place.or_else(|| Some(frame.depth.place.clone())),
         },
         rough_gap: reader.length("frame.rough_gap", frame.rough_gap.as_ref(), Sign::NotNegative),
@@ -144,9 +139,7 @@ pub(super) fn substrate(substrate: &SubstrateText, reader: &mut Reader) -> Subst
                 SubstrateEdge::HeldBack(reader.length_of(text, Sign::NotNegative).unwrap_or_default())
             }
         },
-        combustible: substrate
-            .combustible
-            .or_else(|| substrate.name.as_ref().and_then(|name| burns(&name.text))),
+        combustible: substrate.combustible.or_else(|| substrate.name.as_ref().and_then(|name| burns(&name.text))),
         place: Some(substrate.thickness.place.clone()),
     }
 }

@@ -11,9 +11,8 @@ use crate::units::symbols;
 use std::collections::HashMap;
 
 /// The parts of a job whose names no module or fitting may take.
-const PARTS: [&str; 11] = [
-    "frame", "counter", "substrate", "board", "finish", "height", "trim", "tolerances", "site", "services", "limits",
-];
+const PARTS: [&str; 11] =
+    ["frame", "counter", "substrate", "board", "finish", "height", "trim", "tolerances", "site", "services", "limits"];
 
 /// Gives every name to the reader, then puts the overrides in their places.
 pub(super) fn register(job: &JobFile, fittings: &[Fitted<'_>], overrides: &[(String, String)], reader: &mut Reader) {

@@ -15,7 +15,11 @@ pub(super) fn read(job: &JobFile, fitted: &[Fitted<'_>], reader: &mut Reader) ->
     let written = job.services.as_ref()?;
     if written.pipe.len().max(written.loads.len()) > MOST {
         let message = format!("more than {MOST} segments of pipe, or loads on it");
-        reader.tell(message, "draw the house's pipe elsewhere, and begin here where the run's begins", &job.job.title.place);
+        reader.tell(
+            message,
+            "draw the house's pipe elsewhere, and begin here where the run's begins",
+            &job.job.title.place,
+        );
         return None;
     }
     unique(written, reader);

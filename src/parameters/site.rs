@@ -1,8 +1,6 @@
 //! The site.
 
-use super::given::{
-    Around, Bound, BoundKind, Combustible, Face, Floor, Overhead, Person, Service, Site, Spot, Stub,
-};
+use super::given::{Around, Bound, BoundKind, Combustible, Face, Floor, Overhead, Person, Service, Site, Spot, Stub};
 use super::reader::{Reader, Sign};
 use crate::findings;
 use crate::model::{BoundText, FaceText, FloorText, JobFile, OverheadText, ServiceText, StubText, Text};

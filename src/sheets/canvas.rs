@@ -142,7 +142,15 @@ impl Canvas {
     }
 
     /// An arrow head of a length and width, mm.
-    pub fn arrow_sized(&mut self, at: Layer, tip: PaperPoint, angle: f64, colour: crate::drawing::Colour, length: f64, width: f64) {
+    pub fn arrow_sized(
+        &mut self,
+        at: Layer,
+        tip: PaperPoint,
+        angle: f64,
+        colour: crate::drawing::Colour,
+        length: f64,
+        width: f64,
+    ) {
         let (sin, cos) = angle.to_radians().sin_cos();
         let base = tip.moved(-cos * length, -sin * length);
         let (dx, dy) = (-sin * width / 2.0, cos * width / 2.0);
@@ -206,8 +214,7 @@ impl Canvas {
     /// Lines clipped to an even-odd region of rings, in one path. Angle in degrees, counter-clockwise on the paper;
     /// their phase is fixed to the sheet's corner.
     pub fn hatch(&mut self, at: Layer, rings: &[Vec<PaperPoint>], angle: f64, step: f64, pen: Pen) {
-        let rings: Vec<Vec<(f64, f64)>> =
-            rings.iter().map(|ring| ring.iter().map(|p| (p.x, p.y)).collect()).collect();
+        let rings: Vec<Vec<(f64, f64)>> = rings.iter().map(|ring| ring.iter().map(|p| (p.x, p.y)).collect()).collect();
         let pieces = clip_segments(&rings, -angle.to_radians(), step, 0.15);
         if pieces.is_empty() {
             return;
@@ -220,7 +227,15 @@ impl Canvas {
     }
 
     /// Dots on a fixed lattice inside a level box, for mortar.
-    pub fn dots(&mut self, at: Layer, a: PaperPoint, b: PaperPoint, step: f64, radius: f64, colour: crate::drawing::Colour) {
+    pub fn dots(
+        &mut self,
+        at: Layer,
+        a: PaperPoint,
+        b: PaperPoint,
+        step: f64,
+        radius: f64,
+        colour: crate::drawing::Colour,
+    ) {
         let (x0, x1) = (a.x.min(b.x) + radius + 0.1, a.x.max(b.x) - radius - 0.1);
         let (y0, y1) = (a.y.min(b.y) + radius + 0.1, a.y.max(b.y) - radius - 0.1);
         let mut steps = Vec::new();

@@ -8,14 +8,25 @@ use crate::solve::Solved;
 pub fn letters_lacking(solved: &Solved) -> Vec<Finding> {
     let job = &solved.job;
     let mut names: Vec<(Subject, &str, Option<&Place>)> = [
-        &job.title, &job.client, &job.address, &job.number, &job.owner, &job.drawn_by, &job.approved_by, &job.date,
-        &solved.counter.name, &solved.substrate.name, &solved.paving,
+        &job.title,
+        &job.client,
+        &job.address,
+        &job.number,
+        &job.owner,
+        &job.drawn_by,
+        &job.approved_by,
+        &job.date,
+        &solved.counter.name,
+        &solved.substrate.name,
+        &solved.paving,
     ]
     .into_iter()
     .map(|name| (Subject::Job, name.as_str(), job.place.as_ref()))
     .collect();
     for revision in &job.revisions {
-        names.extend([&revision.mark, &revision.date, &revision.note].map(|t| (Subject::Job, t.as_str(), job.place.as_ref())));
+        names.extend(
+            [&revision.mark, &revision.date, &revision.note].map(|t| (Subject::Job, t.as_str(), job.place.as_ref())),
+        );
     }
     for (index, leg) in solved.legs.iter().enumerate() {
         for bound in [&leg.left, &leg.right, &leg.back] {
@@ -35,7 +46,11 @@ pub fn letters_lacking(solved: &Solved) -> Vec<Finding> {
             rule: "every-character-can-be-lettered",
             severity: Severity::Warn,
             subject,
-            message: format!("\u{201c}{}\u{201d} has characters that the sheets' font lacks: {}", name.escape_debug(), shown.join(", ")),
+            message: format!(
+                "\u{201c}{}\u{201d} has characters that the sheets' font lacks: {}",
+                name.escape_debug(),
+                shown.join(", ")
+            ),
             instead: "write it in Latin letters; a question mark stands in their place".to_owned(),
             place: place.cloned(),
             origin: Origin::CommonPractice,

@@ -101,7 +101,8 @@ fn labels(words: &Words, room: Area) -> Vec<Label<'_>> {
         // Name and further lines one under the other, the further ones on one line where that is too high.
         for more in [words.more.clone(), vec![words.more.join(" ")]] {
             for name in [names(width), names(width * 0.6)] {
-                let lines: Vec<(String, Style)> = name.into_iter().chain(more.iter().map(|line| (line.clone(), Style::caption()))).collect();
+                let lines: Vec<(String, Style)> =
+                    name.into_iter().chain(more.iter().map(|line| (line.clone(), Style::caption()))).collect();
                 all.extend([label(lines.clone(), low), label(lines, !low)]);
             }
         }
@@ -166,7 +167,8 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
     let plain = |text: &str| (text.to_owned(), Style::body());
     let grey = |text: &String| (text.clone(), Style::caption());
     let label = |lines: Vec<(String, Style)>, beside: bool| Label { mark: &words.mark, lines, beside, bare: false };
-    let stacked: Vec<(String, Style)> = std::iter::once(plain(&words.name)).chain(words.more.iter().map(grey)).collect();
+    let stacked: Vec<(String, Style)> =
+        std::iter::once(plain(&words.name)).chain(words.more.iter().map(grey)).collect();
     let mut tried = Vec::new();
     if !words.more.is_empty() {
         tried.push(label(vec![plain(&format!("{}, {}", words.name, words.more.join(", ")))], true));
@@ -175,12 +177,24 @@ pub fn outside(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within
     if words.whole && !words.more.is_empty() {
         return written(canvas, at, words, room, within, taken, tried);
     }
-    tried.extend([label(vec![plain(&words.name)], true), label(vec![plain(&words.name)], false), label(Vec::new(), false)]);
+    tried.extend([
+        label(vec![plain(&words.name)], true),
+        label(vec![plain(&words.name)], false),
+        label(Vec::new(), false),
+    ]);
     written(canvas, at, words, room, within, taken, tried)
 }
 
 /// Writes the first of several labels that has a place round a room, the nearest place of it.
-fn written(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Area, taken: &[Area], tried: Vec<Label<'_>>) -> bool {
+fn written(
+    canvas: &mut Canvas,
+    at: Layer,
+    words: &Words,
+    room: Area,
+    within: Area,
+    taken: &[Area],
+    tried: Vec<Label<'_>>,
+) -> bool {
     let middle = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
     for label in tried {
         let (width, height) = label.size();
@@ -189,10 +203,16 @@ fn written(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Ar
             let reach = 4.0 + f64::from(ring) * 1.5;
             for k in 0..24 {
                 let angle = f64::from(k) * std::f64::consts::TAU / 24.0;
-                let place = middle.moved(angle.cos() * (room.width() / 2.0 + reach), angle.sin() * (room.height() / 2.0 + reach));
-                let ring = if label.beside { place.moved(-width / 2.0 + radius, 0.0) } else { place.moved(0.0, -height / 2.0 + radius) };
+                let place = middle
+                    .moved(angle.cos() * (room.width() / 2.0 + reach), angle.sin() * (room.height() / 2.0 + reach));
+                let ring = if label.beside {
+                    place.moved(-width / 2.0 + radius, 0.0)
+                } else {
+                    place.moved(0.0, -height / 2.0 + radius)
+                };
                 // The dot lies in the opening, just inside the edge that is nearest to the ring.
-                let clamp = |v: f64, a: f64, b: f64| if b - a > 4.0 { v.clamp(a + 2.0, b - 2.0) } else { (a + b) / 2.0 };
+                let clamp =
+                    |v: f64, a: f64, b: f64| if b - a > 4.0 { v.clamp(a + 2.0, b - 2.0) } else { (a + b) / 2.0 };
                 let dot = PaperPoint::new(clamp(ring.x, room.left, room.right), clamp(ring.y, room.top, room.bottom));
                 let end = ring.towards(dot, radius / ring.distance(dot).max(radius));
                 // The leader comes from the side where the name is not.
@@ -204,10 +224,23 @@ fn written(canvas: &mut Canvas, at: Layer, words: &Words, room: Area, within: Ar
                     dot.y <= ring.y + 0.5
                 };
                 let (dx, dy) = (width / 2.0, height / 2.0);
-                let held = place.x - dx >= within.left && place.x + dx <= within.right && place.y - dy >= within.top && place.y + dy <= within.bottom;
+                let held = place.x - dx >= within.left
+                    && place.x + dx <= within.right
+                    && place.y - dy >= within.top
+                    && place.y + dy <= within.bottom;
                 // In another opening it would name that one.
-                let clear = |area: &Area| place.x + dx < area.left || place.x - dx > area.right || place.y + dy < area.top || place.y - dy > area.bottom;
-                if own && held && taken.iter().all(clear) && is_free(canvas, place, width, height, CLEAR) && !canvas.crosses_text(dot, end, Pen::new(1.2)) {
+                let clear = |area: &Area| {
+                    place.x + dx < area.left
+                        || place.x - dx > area.right
+                        || place.y + dy < area.top
+                        || place.y - dy > area.bottom
+                };
+                if own
+                    && held
+                    && taken.iter().all(clear)
+                    && is_free(canvas, place, width, height, CLEAR)
+                    && !canvas.crosses_text(dot, end, Pen::new(1.2))
+                {
                     label.draw(canvas, at, place);
                     marks::leader(canvas, at, &[dot, end], LeaderEnd::Dot, Colour::INK);
                     return true;

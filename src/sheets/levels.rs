@@ -49,7 +49,14 @@ pub fn draw<S>(canvas: &mut Canvas, at: Layer, view: &View<S>, left: f64, levels
 }
 
 /// The same between two views at one height: level lines from both.
-pub fn draw_between<S>(canvas: &mut Canvas, at: Layer, view: &View<S>, (left, right): (f64, Option<f64>), levels: &[Level], show: Show) {
+pub fn draw_between<S>(
+    canvas: &mut Canvas,
+    at: Layer,
+    view: &View<S>,
+    (left, right): (f64, Option<f64>),
+    levels: &[Level],
+    show: Show,
+) {
     let mut sorted: Vec<&Level> = levels.iter().collect();
     sorted.sort_by_key(|level| -level.z);
     let heights: Vec<f64> = sorted.iter().map(|level| view.y(level.z)).collect();
@@ -65,6 +72,14 @@ pub fn draw_between<S>(canvas: &mut Canvas, at: Layer, view: &View<S>, (left, ri
             canvas.polyline(at, &points, false, Paint::pen(Pen::DIMENSION));
         }
         canvas.text(at, p(names, place + BODY / 2.0), &level.name, &Style::body());
-        super::table::figure(canvas, at, figures, place + BODY / 2.0, level.z, &Style::body().coloured(Colour::INK), show);
+        super::table::figure(
+            canvas,
+            at,
+            figures,
+            place + BODY / 2.0,
+            level.z,
+            &Style::body().coloured(Colour::INK),
+            show,
+        );
     }
 }

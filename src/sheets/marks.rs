@@ -98,7 +98,14 @@ fn scale_bar_size(scale: super::scale::Scale, system: System) -> (i64, f64) {
 
 /// A scale bar at a view's scale: two or three ticks, with a fact of its paper length. Its right end is at `right`,
 /// its line at `y`. Returns its left end.
-pub fn scale_bar(canvas: &mut Canvas, at: Layer, right: f64, y: f64, scale: super::scale::Scale, system: System) -> f64 {
+pub fn scale_bar(
+    canvas: &mut Canvas,
+    at: Layer,
+    right: f64,
+    y: f64,
+    scale: super::scale::Scale,
+    system: System,
+) -> f64 {
     let (half, length) = scale_bar_size(scale, system);
     let left = right - length;
     let point = |x: f64, y: f64| PaperPoint::new(x, y);
@@ -131,7 +138,17 @@ pub fn break_line(canvas: &mut Canvas, at: Layer, a: PaperPoint, b: PaperPoint) 
 
 /// The numbered mark of a finding: a black triangle with its number, in the first white place round a point.
 pub fn finding(canvas: &mut Canvas, at: Layer, near: PaperPoint, number: usize) {
-    let around = [(0.0, 0.0), (7.0, 0.0), (-7.0, 0.0), (0.0, -7.0), (0.0, 7.0), (7.0, -7.0), (-7.0, -7.0), (7.0, 7.0), (-7.0, 7.0)];
+    let around = [
+        (0.0, 0.0),
+        (7.0, 0.0),
+        (-7.0, 0.0),
+        (0.0, -7.0),
+        (0.0, 7.0),
+        (7.0, -7.0),
+        (-7.0, -7.0),
+        (7.0, 7.0),
+        (-7.0, 7.0),
+    ];
     let rings = [1.0, 2.0, 3.0, 4.0, 6.0, 8.0];
     let places = rings.iter().flat_map(|by| around.iter().map(move |(x, y)| near.moved(x * by, y * by)));
     let free = |p: &PaperPoint, canvas: &Canvas| canvas.is_box_free(p.x - 3.4, p.y - 3.4, p.x + 3.4, p.y + 2.6);

@@ -69,6 +69,7 @@ pub fn hatch(canvas: &mut Canvas, at: Layer, rings: &[Vec<PaperPoint>], material
 
 /// A ring round a piece of level lettering, to cut a hatch away, mm.
 pub fn clearing(left: f64, baseline: f64, width: f64, height: f64) -> Vec<PaperPoint> {
-    let (a, b) = (PaperPoint::new(left - 1.2, baseline - height - 1.2), PaperPoint::new(left + width + 1.2, baseline + 1.4));
+    let (a, b) =
+        (PaperPoint::new(left - 1.2, baseline - height - 1.2), PaperPoint::new(left + width + 1.2, baseline + 1.4));
     super::canvas::corners(a, b).to_vec()
 }

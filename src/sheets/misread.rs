@@ -78,10 +78,19 @@ mod tests {
 
     #[test]
     fn only_the_misread_number_and_its_chain_are_withheld() {
-        let items = vec![dimension("11\u{2044}16\u{2033}", "a"), dimension("3\u{2033}", "a"), dimension("3\u{2033}", "b")];
+        let items =
+            vec![dimension("11\u{2044}16\u{2033}", "a"), dimension("3\u{2033}", "a"), dimension("3\u{2033}", "b")];
         let view = Group { class: "view".to_owned(), facts: vec![("data-view", "v".to_owned())], items };
         let root = Group { items: vec![Item::Group(view)], ..Group::default() };
-        let mut page = Page { name: String::new(), title: String::new(), width: 1.0, height: 1.0, stretch: (1.0, 1.0), remarks: Vec::new(), root };
+        let mut page = Page {
+            name: String::new(),
+            title: String::new(),
+            width: 1.0,
+            height: 1.0,
+            stretch: (1.0, 1.0),
+            remarks: Vec::new(),
+            root,
+        };
         withheld(&mut page);
         let Item::Group(view) = &page.root.items[0] else { panic!("a view") };
         let facts: Vec<usize> =

@@ -18,8 +18,8 @@ pub mod materials;
 mod measure_twice;
 mod misread;
 pub mod notes;
-mod place;
 mod permit;
+mod place;
 mod plan;
 pub mod scale;
 mod schedules;
@@ -51,7 +51,9 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
     // A back that stands against a wall is never seen.
     let seen = |leg: usize, face: Face| face == Face::Front || solved.legs[leg].back.is_open();
     kinds.extend(legs().flat_map(|leg| {
-        faces(leg).filter(move |face| seen(leg, *face) && as_alone(solved, leg, *face)).map(move |face| Kind::Client(leg, face))
+        faces(leg)
+            .filter(move |face| seen(leg, *face) && as_alone(solved, leg, *face))
+            .map(move |face| Kind::Client(leg, face))
     }));
     kinds.push(Kind::Plan);
     for leg in legs() {

@@ -16,7 +16,12 @@ pub fn free_spot(canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoi
 
 /// The same, off other areas, and only where `accept` says so.
 pub fn free_spot_off(
-    canvas: &Canvas, area: Area, size: (f64, f64), prefer: PaperPoint, others: &[Area], accept: impl Fn(PaperPoint) -> bool,
+    canvas: &Canvas,
+    area: Area,
+    size: (f64, f64),
+    prefer: PaperPoint,
+    others: &[Area],
+    accept: impl Fn(PaperPoint) -> bool,
 ) -> Option<PaperPoint> {
     let (half_x, half_y) = (size.0 / 2.0 + MARGIN, size.1 / 2.0 + MARGIN);
     let (x0, x1) = (area.left + half_x, area.right - half_x);
@@ -33,7 +38,10 @@ pub fn free_spot_off(
     }
     spots.sort_by(|a, b| a.distance(start).total_cmp(&b.distance(start)));
     let meets = |at: &PaperPoint, other: &Area| {
-        at.x - half_x < other.right && at.x + half_x > other.left && at.y - half_y < other.bottom && at.y + half_y > other.top
+        at.x - half_x < other.right
+            && at.x + half_x > other.left
+            && at.y - half_y < other.bottom
+            && at.y + half_y > other.top
     };
     spots.into_iter().find(|at| {
         !others.iter().any(|other| meets(at, other))

@@ -7,8 +7,25 @@ pub struct Scale(pub u32);
 /// Reductions of ISO 5455 (1:1, 1:2, 1:5 and their tens) and of the architectural scales
 /// (3 in = 1 ft is 1:4, 1 1/2 in 1:8, 1 in 1:12, 3/4 in 1:16, 1/2 in 1:24, 3/8 in 1:32, 1/4 in 1:48).
 pub const STANDARD: &[Scale] = &[
-    Scale(1), Scale(2), Scale(4), Scale(5), Scale(8), Scale(10), Scale(12), Scale(16), Scale(20), Scale(24),
-    Scale(32), Scale(48), Scale(50), Scale(100), Scale(200), Scale(500), Scale(1000), Scale(2000), Scale(5000),
+    Scale(1),
+    Scale(2),
+    Scale(4),
+    Scale(5),
+    Scale(8),
+    Scale(10),
+    Scale(12),
+    Scale(16),
+    Scale(20),
+    Scale(24),
+    Scale(32),
+    Scale(48),
+    Scale(50),
+    Scale(100),
+    Scale(200),
+    Scale(500),
+    Scale(1000),
+    Scale(2000),
+    Scale(5000),
 ];
 
 impl Scale {

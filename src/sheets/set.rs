@@ -67,7 +67,17 @@ impl Kind {
 
     /// Every word that `--sheet` takes.
     pub const WORDS: &'static [&'static str] = &[
-        "client", "plan", "front", "ends", "section", "substrate", "boards", "counter", "permit", "schedules", "measure-twice",
+        "client",
+        "plan",
+        "front",
+        "ends",
+        "section",
+        "substrate",
+        "boards",
+        "counter",
+        "permit",
+        "schedules",
+        "measure-twice",
     ];
 }
 

@@ -41,7 +41,13 @@ pub struct Column {
 impl Column {
     /// A column of words.
     pub fn words(width: f64, heading: &str) -> Column {
-        Column { width, heading: heading.split('\n').map(str::to_owned).collect(), align: Align::Left, finished: false, indented: false }
+        Column {
+            width,
+            heading: heading.split('\n').map(str::to_owned).collect(),
+            align: Align::Left,
+            finished: false,
+            indented: false,
+        }
     }
     /// A column of lengths.
     pub fn figures(width: f64, heading: &str) -> Column {
@@ -131,7 +137,15 @@ impl Table {
     }
 
     /// Draws rows `from..to` under the headings.
-    pub fn draw_rows(&self, canvas: &mut Canvas, at: Layer, corner: PaperPoint, show: Show, from: usize, to: usize) -> f64 {
+    pub fn draw_rows(
+        &self,
+        canvas: &mut Canvas,
+        at: Layer,
+        corner: PaperPoint,
+        show: Show,
+        from: usize,
+        to: usize,
+    ) -> f64 {
         let mut x = corner.x;
         let lines = self.columns.iter().map(|column| column.heading.len()).max().unwrap_or(1);
         for column in &self.columns {

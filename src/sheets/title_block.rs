@@ -58,10 +58,19 @@ pub fn draw(canvas: &mut Canvas, block: &TitleBlock) {
     canvas.rectangle(layer, at(0.0, 0.0), at(WIDTH, HEIGHT), Paint::fill(crate::drawing::Fill::WHITE));
     canvas.polyline(layer, &[at(0.0, HEIGHT), at(0.0, 0.0), at(WIDTH, 0.0)], false, Paint::pen(Pen::CUT));
     let rules = [
-        (0.0, 9.0, WIDTH, 9.0), (0.0, 27.0, WIDTH, 27.0), (122.0, 18.0, WIDTH, 18.0), (62.0, 0.0, 62.0, 9.0),
-        (94.0, 0.0, 94.0, 9.0), (128.0, 0.0, 128.0, 9.0), (122.0, 9.0, 122.0, 27.0), (44.0, 27.0, 44.0, HEIGHT),
-        (82.0, 27.0, 82.0, HEIGHT), (100.0, 27.0, 100.0, HEIGHT), (112.0, 27.0, 112.0, HEIGHT),
-        (137.0, 27.0, 137.0, HEIGHT), (150.0, 27.0, 150.0, HEIGHT),
+        (0.0, 9.0, WIDTH, 9.0),
+        (0.0, 27.0, WIDTH, 27.0),
+        (122.0, 18.0, WIDTH, 18.0),
+        (62.0, 0.0, 62.0, 9.0),
+        (94.0, 0.0, 94.0, 9.0),
+        (128.0, 0.0, 128.0, 9.0),
+        (122.0, 9.0, 122.0, 27.0),
+        (44.0, 27.0, 44.0, HEIGHT),
+        (82.0, 27.0, 82.0, HEIGHT),
+        (100.0, 27.0, 100.0, HEIGHT),
+        (112.0, 27.0, 112.0, HEIGHT),
+        (137.0, 27.0, 137.0, HEIGHT),
+        (150.0, 27.0, 150.0, HEIGHT),
     ];
     for (x0, y0, x1, y1) in rules {
         canvas.line(layer, at(x0, y0), at(x1, y1), Pen::SECONDARY);

@@ -115,15 +115,18 @@ impl<S> View<S> {
     /// One ring of points on the paper.
     pub fn ring(&self, outline: &Outline) -> Vec<PaperPoint> {
         let tolerance = 0.02 / self.scale.factor();
-        outline
-            .flattened(tolerance)
-            .into_iter()
-            .map(|(x, y)| PaperPoint::new(self.x_mm(x), self.y_mm(y)))
-            .collect()
+        outline.flattened(tolerance).into_iter().map(|(x, y)| PaperPoint::new(self.x_mm(x), self.y_mm(y))).collect()
     }
 
     /// The facts of a feature whose drawn box a checker may compare with the model's (mm).
-    pub fn feature(&self, name: impl Into<String>, x0: Length, y0: Length, x1: Length, y1: Length) -> Vec<crate::drawing::Fact> {
+    pub fn feature(
+        &self,
+        name: impl Into<String>,
+        x0: Length,
+        y0: Length,
+        x1: Length,
+        y1: Length,
+    ) -> Vec<crate::drawing::Fact> {
         let values = [x0, y0, x1, y1].map(|v| number(v.mm(), 4)).join(",");
         vec![("data-feature", name.into()), ("data-bbox-mm", values)]
     }

@@ -10,13 +10,7 @@ use crate::units::Length;
 /// an open bay has a front board only where a fitting is cut into it.
 ///
 /// The outer boards of the long faces cover the edges of the end boards, which lie between them.
-pub fn boards(
-    faces: &Faces,
-    modules: &[Module],
-    datums: &Datums,
-    fittings: &[Fitting],
-    over: &Covered,
-) -> Vec<Board> {
+pub fn boards(faces: &Faces, modules: &[Module], datums: &Datums, fittings: &[Fitting], over: &Covered) -> Vec<Board> {
     let mut all = Vec::new();
     for face in [Face::Front, Face::Left, Face::Right, Face::Back] {
         let thickness = match face {
@@ -78,7 +72,10 @@ fn face_boards(face: Face, modules: &[Module], datums: &Datums, fittings: &[Fitt
             let (low, high) = if face == Face::Front {
                 (datums.board_left, datums.board_right)
             } else {
-                (if over.meets[0] { datums.frame_left } else { datums.board_left }, if over.meets[1] { datums.frame_right } else { datums.board_right })
+                (
+                    if over.meets[0] { datums.frame_left } else { datums.board_left },
+                    if over.meets[1] { datums.frame_right } else { datums.board_right },
+                )
             };
             let board = |(index, module): (usize, &Module)| {
                 let x0 = if index == 0 { low } else { module.left.max(low) };

@@ -11,13 +11,7 @@ use crate::units::Length;
 const SHORTEST_PIECE: Length = Length::from_sixty_fourths(32);
 
 /// All tubes of a leg, module by module.
-pub fn members(
-    frame: &Frame,
-    faces: &Faces,
-    modules: &[Module],
-    datums: &Datums,
-    fittings: &[Fitting],
-) -> Vec<Member> {
+pub fn members(frame: &Frame, faces: &Faces, modules: &[Module], datums: &Datums, fittings: &[Fitting]) -> Vec<Member> {
     let mut all = Vec::new();
     let mut of_module: Vec<Vec<&Fitting>> = vec![Vec::new(); modules.len()];
     for fitting in fittings {
@@ -196,7 +190,9 @@ impl Carcass<'_> {
                     Face::Front | Face::Back => BodyBox { u: (x, x + t), v: side.layer, z: (at, z0.min(high)) },
                     Face::Left | Face::Right => BodyBox { u: side.layer, v: (x, x + t), z: (at, z0.min(high)) },
                 };
-                if z0.min(high) - at >= t * 3 && !all.iter().any(|other| other.module == self.index && met(&other.body, &upright)) {
+                if z0.min(high) - at >= t * 3
+                    && !all.iter().any(|other| other.module == self.index && met(&other.body, &upright))
+                {
                     all.push(Member { role: Role::Backing, module: self.index, body: upright });
                 }
                 at = at.max(z1);

@@ -39,8 +39,8 @@ pub fn layout(leg: &given::Leg, ends: &Ends, tube: Length, show: Show) -> Result
     let widths: Vec<Width> = leg.modules.iter().map(|module| module.width).collect();
     let least: Vec<Length> = leg.modules.iter().map(|module| least_left(module.kind, tube, show)).collect();
     let room_for_modules = tight.map(|tight| tight - taken);
-    let chosen =
-        fill(&widths, &least, room_for_modules, show.step()).map_err(|why| refusal(leg, why, &least, tight, taken, show))?;
+    let chosen = fill(&widths, &least, room_for_modules, show.step())
+        .map_err(|why| refusal(leg, why, &least, tight, taken, show))?;
     let needed = taken + chosen.iter().copied().sum();
     let told = Told { room: tight, free: room_for_modules.map(|room| room - chosen.iter().copied().sum()), show };
     let mut at = -left.frame;

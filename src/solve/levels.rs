@@ -129,11 +129,7 @@ fn impossible(datums: &Datums, leg: &given::Leg, tube: Length, show: Show) -> Ve
     let corner = [&leg.left, &leg.right].iter().any(|bound| bound.kind == BoundKind::Leg);
     if long < tube && corner {
         say(
-            format!(
-                "leg {} is too short for what it meets: {} of its counter would be left",
-                leg.id,
-                show.plain(long)
-            ),
+            format!("leg {} is too short for what it meets: {} of its counter would be left", leg.id, show.plain(long)),
             "make its modules longer than the depth of the leg that it meets, or let the other leg run through",
         );
     } else if long < tube || deep < tube {

@@ -177,11 +177,7 @@ fn covered(given: &Given, leg: usize, depths: &[Depths], ends: &Ends) -> Covered
         let bound = if side == 0 { &given.legs[leg].left } else { &given.legs[leg].right };
         bound.kind == super::BoundKind::Leg
     };
-    Covered {
-        from: [front, below(0), below(1)],
-        bevels: [ends[0].bevel, ends[1].bevel],
-        meets: [meets(0), meets(1)],
-    }
+    Covered { from: [front, below(0), below(1)], bevels: [ends[0].bevel, ends[1].bevel], meets: [meets(0), meets(1)] }
 }
 
 /// Every fitting with its cutouts, leg by leg, in the order given.

@@ -6,8 +6,7 @@
 use super::{
     Around, BoundKind, Build, CounterMaterial, CounterNeeds, Datums, DefaultUsed, Face, Finish, FrameMaterial, Job,
     JointKind, LimitSet, Look, Measure, ModuleKind, Needs, OpeningSort, Paper, Seating, Service, Splash, Survey,
-    Tolerances, Trim, Width,
-    services::Services,
+    Tolerances, Trim, Width, services::Services,
 };
 use crate::findings::{Place, Subject};
 use crate::geometry::{Outline, Placement, PlanPoint, Region};
@@ -86,9 +85,11 @@ impl Solved {
     /// Whether a leg is a straight one by itself: it meets no other, none stands behind it, and its counter is a box.
     pub fn stands_alone(&self, leg: usize) -> bool {
         let met = self.joints.iter().any(|joint| joint.left == leg || joint.right == leg);
-        let behind = self.legs.iter().enumerate().any(|(other, one)| {
-            (one.behind == Some(leg)) || (other == leg && one.behind.is_some())
-        });
+        let behind = self
+            .legs
+            .iter()
+            .enumerate()
+            .any(|(other, one)| (one.behind == Some(leg)) || (other == leg && one.behind.is_some()));
         !met && !behind && !self.slabs.iter().any(|slab| slab.legs.contains(&leg))
     }
 }

@@ -61,7 +61,11 @@ pub fn substrate(extent: Extent, modules: &[Module], fittings: &[Fitting], membe
     let corners = sharp_box(extent.x0.mm(), extent.y0.mm(), extent.x1.mm(), extent.y1.mm());
     let outer = outline(&bitten(&corners, 0, &bites));
     let holes = cutouts().filter(|c| !c.open && c.extent.meets(&extent)).map(|cutout| cutout.outline.clone()).collect();
-    finished(Substrate { extent, region: Region { outer, holes }, joints: Vec::new(), screw_lines: Vec::new() }, modules, members)
+    finished(
+        Substrate { extent, region: Region { outer, holes }, joints: Vec::new(), screw_lines: Vec::new() },
+        modules,
+        members,
+    )
 }
 
 /// The same with its joints and the lines that screws may follow.

@@ -108,7 +108,10 @@ fn remarks(contents: &Contents<'_>) -> String {
             .filter(|(_, sheet)| sheet.remarks.contains(&number))
             .map(|(index, sheet)| {
                 let (place, title) = (index + 1, escaped(sheet.title));
-                format!("<a href=\"#{}\" title=\"{title}\" aria-label=\"Sheet {place}, {title}\">{place}</a>", escaped(sheet.id))
+                format!(
+                    "<a href=\"#{}\" title=\"{title}\" aria-label=\"Sheet {place}, {title}\">{place}</a>",
+                    escaped(sheet.id)
+                )
             })
             .collect();
         if !on.is_empty() {
@@ -245,7 +248,9 @@ mod tests {
         });
         assert!(!html.contains("<script") && html.contains("A &amp; &lt;script&gt;") && html.contains("O&#39;Neil"));
         assert!(html.contains("href=\"a%20job%20%231.pdf\""));
-        assert!(html.contains("On sheet <a href=\"#01-plan\" title=\"Plan &lt;b&gt;\" aria-label=\"Sheet 1, Plan &lt;b&gt;\">1</a>"));
+        assert!(html.contains(
+            "On sheet <a href=\"#01-plan\" title=\"Plan &lt;b&gt;\" aria-label=\"Sheet 1, Plan &lt;b&gt;\">1</a>"
+        ));
         assert!(html.contains("Too &quot;deep&quot;.") && html.contains("Less."));
         assert!(html.contains("@page p4200x2970{size:420mm 297mm;margin:0}"));
         assert!(!html.contains("<dt>Site"));

@@ -65,7 +65,10 @@ fn job(modules: usize) -> String {
 }
 
 fn main() {
-    println!("{:<22} {:>8} {:>8} {:>8} {:>9} {:>8} {:>9} {:>7}", "job", "read", "solve", "check", "draw", "write", "whole ms", "sheets");
+    println!(
+        "{:<22} {:>8} {:>8} {:>8} {:>9} {:>8} {:>9} {:>7}",
+        "job", "read", "solve", "check", "draw", "write", "whole ms", "sheets"
+    );
     let sample = std::fs::read_to_string("samples/terrace.ron").unwrap_or_default();
     measure("samples/terrace.ron", sample, 15);
     for (modules, runs) in [(1, 15), (10, 11), (100, 5), (1000, 3)] {
@@ -94,7 +97,9 @@ fn measure(name: &str, text: String, runs: usize) {
         let checked = start.elapsed();
         let pages = match sheets::draw(&solved, &findings, |_| true) {
             Ok(pages) => pages,
-            Err(unplaced) => return println!("{name:<22} can't be lettered: {} {}", unplaced[0].sheet, unplaced[0].what[0]),
+            Err(unplaced) => {
+                return println!("{name:<22} can't be lettered: {} {}", unplaced[0].sheet, unplaced[0].what[0]);
+            }
         };
         let drawn = start.elapsed();
         for page in &pages {
@@ -104,7 +109,14 @@ fn measure(name: &str, text: String, runs: usize) {
         count = pages.len();
         let ms = |a: std::time::Duration, b: std::time::Duration| (b - a).as_secs_f64() * 1e3;
         let zero = std::time::Duration::ZERO;
-        times.push([ms(zero, read), ms(read, solved_at), ms(solved_at, checked), ms(checked, drawn), ms(drawn, whole), ms(zero, whole)]);
+        times.push([
+            ms(zero, read),
+            ms(read, solved_at),
+            ms(solved_at, checked),
+            ms(checked, drawn),
+            ms(drawn, whole),
+            ms(zero, whole),
+        ]);
     }
     let median = |k: usize| {
         let mut column: Vec<f64> = times.iter().map(|row| row[k]).collect();
@@ -113,6 +125,11 @@ fn measure(name: &str, text: String, runs: usize) {
     };
     println!(
         "{name:<22} {:>8.2} {:>8.2} {:>8.2} {:>9.2} {:>8.2} {:>9.2} {count:>7}",
-        median(0), median(1), median(2), median(3), median(4), median(5)
+        median(0),
+        median(1),
+        median(2),
+        median(3),
+        median(4),
+        median(5)
     );
 }

@@ -15,9 +15,16 @@ pub fn faceline() -> Command {
 
 /// Every job that has to draw: the samples and the worked example.
 pub fn jobs() -> Vec<PathBuf> {
-    ["samples/terrace.ron", "samples/island.ron", "samples/courtyard.ron", "samples/corner.ron", "samples/bar.ron", "tests/worked_example.ron"]
-        .map(PathBuf::from)
-        .to_vec()
+    [
+        "samples/terrace.ron",
+        "samples/island.ron",
+        "samples/courtyard.ron",
+        "samples/corner.ron",
+        "samples/bar.ron",
+        "tests/worked_example.ron",
+    ]
+    .map(PathBuf::from)
+    .to_vec()
 }
 
 /// The Python that has the independent readers. `tests/run` sets it up and requires it; a bare `cargo test` says that it

@@ -128,7 +128,13 @@ pub fn grill() -> Fitting {
 pub fn worked_example() -> Given {
     Given {
         job: Job { title: "worked example".to_owned(), units: System::Inches, ..Job::default() },
-        site: Site { floor: Floor::Level, stubs: Vec::new(), paving: "pavers".to_owned(), around: Around::default(), survey: Survey::default() },
+        site: Site {
+            floor: Floor::Level,
+            stubs: Vec::new(),
+            paving: "pavers".to_owned(),
+            around: Around::default(),
+            survey: Survey::default(),
+        },
         frame: Frame {
             depth: inches(28.0),
             tube: inches(1.5),

@@ -1,7 +1,7 @@
 //! A corner that isn't square: what has to be cut to its angle, and by how much.
 
-use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::rules::{Concern, Rule, nothing};
 use crate::solve::{Face, JointKind, Solved};
 
 /// See [`Rule::about`].
@@ -36,11 +36,16 @@ fn check(solved: &Solved) -> Vec<Finding> {
             .filter(|(board, side)| board.face == Face::Front && board.bevels[*side].abs() > 1e-6)
             .map(|(board, side)| {
                 let longer = if board.bevels[side] > 0.0 { "outside" } else { "inside" };
-                format!("{} ({:.1} degrees off square, {longer} longer)", board.name, board.bevels[side].abs().to_degrees())
+                format!(
+                    "{} ({:.1} degrees off square, {longer} longer)",
+                    board.name,
+                    board.bevels[side].abs().to_degrees()
+                )
             })
             .collect();
         let (left, right) = (&solved.legs[joint.left], &solved.legs[joint.right]);
-        let and = if boards.is_empty() { String::new() } else { format!(" The boards' edges there: {}.", boards.join(", ")) };
+        let and =
+            if boards.is_empty() { String::new() } else { format!(" The boards' edges there: {}.", boards.join(", ")) };
         findings.push(RULE.finding(
             Severity::Note,
             Subject::Leg(joint.right),

@@ -1,7 +1,7 @@
 //! Sheets that this version doesn't draw yet for legs that meet.
 
-use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::rules::{Concern, Rule, nothing};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].

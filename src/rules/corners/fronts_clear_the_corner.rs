@@ -1,7 +1,7 @@
 //! A drawer or a door that runs into the other leg at an inside corner, or stands behind it.
 
-use crate::rules::{Concern, Rule, named, nothing};
 use crate::findings::{Finding, Origin, Severity};
+use crate::rules::{Concern, Rule, named, nothing};
 use crate::solve::{Face, Fitting, JointKind, Leg, Look, Solved};
 use crate::units::Length;
 
@@ -36,11 +36,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
             let (leg, across) = (&solved.legs[own], &solved.legs[other]);
             for (_, fitting) in leg.on_face(Face::Front).filter(|(_, fitting)| opens(fitting.look)) {
                 let beyond = |u: Length| if at_right { u - leg.datums.finished_right } else { -u };
-                let (near, lap) = if at_right {
-                    (fitting.right, fitting.flange.right)
-                } else {
-                    (fitting.left, fitting.flange.left)
-                };
+                let (near, lap) =
+                    if at_right { (fitting.right, fitting.flange.right) } else { (fitting.left, fitting.flange.left) };
                 // Positive: this far short of the corner.
                 let short = -beyond(near) - lap;
                 let wanted = room(across, fitting, corner.turn, at_right);

@@ -1,8 +1,8 @@
 //! A counter that runs into a surveyed wall or post, or into the way of a door.
 
-use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Place, Severity, Subject};
 use crate::geometry::{LegPoint, Outline, PlanPoint};
+use crate::rules::{Concern, Rule, nothing};
 use crate::solve::{Leg, Solved};
 
 /// See [`Rule::about`].
@@ -30,7 +30,13 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let rings = [ring(leg, &leg.counter.region.outer), frame(leg)];
         let mut say = |what: String, place: Option<&Place>| {
             let message = format!("leg {} {what}", leg.id);
-            findings.push(RULE.finding(Severity::Stop, Subject::Leg(index), place.or(leg.place.as_ref()), message, RULE.instead));
+            findings.push(RULE.finding(
+                Severity::Stop,
+                Subject::Leg(index),
+                place.or(leg.place.as_ref()),
+                message,
+                RULE.instead,
+            ));
         };
         for wall in &solved.survey.walls {
             if wall.points.windows(2).any(|pair| rings.iter().any(|ring| cuts(ring, pair[0], pair[1]))) {

@@ -1,7 +1,7 @@
 //! Seats along a counter's back: room for knees under it, and width for each.
 
-use crate::rules::{Concern, Rule, nothing};
 use crate::findings::{Finding, Origin, Severity, Subject};
+use crate::rules::{Concern, Rule, nothing};
 use crate::solve::Solved;
 use crate::units::Length;
 
@@ -12,7 +12,9 @@ pub const RULE: Rule = Rule {
     about: "Where people sit at a counter's back it hangs over far enough for their knees, and is long enough for all of them.",
     why: "A counter that hangs over by two inches is a shelf: nobody sits at it.",
     instead: "give the leg a greater back overhang, or fewer seats",
-    origin: Origin::Trade("kitchen planning guidelines, seating: knees 18 in deep at 30 in high, 15 in at 36 in, 12 in at 42 in"),
+    origin: Origin::Trade(
+        "kitchen planning guidelines, seating: knees 18 in deep at 30 in high, 15 in at 36 in, 12 in at 42 in",
+    ),
     concerns: Concern::Landing,
     limits: &[],
     needs: nothing,
@@ -63,7 +65,14 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let long = d.counter_right - d.counter_left;
         if needed > long {
             say(
-                format!("{} seats of {} want {}; leg {} is {} long", seating.seats, plain(seating.width), plain(needed), leg.id, plain(long)),
+                format!(
+                    "{} seats of {} want {}; leg {} is {} long",
+                    seating.seats,
+                    plain(seating.width),
+                    plain(needed),
+                    leg.id,
+                    plain(long)
+                ),
                 format!("seat {} there", (long.nm() / seating.width.nm().max(1)).max(0)),
             );
         }

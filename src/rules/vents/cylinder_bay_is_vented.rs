@@ -72,7 +72,10 @@ fn openings(
     let (severity, message) = if vents.is_empty() {
         (Severity::Stop, format!("the cylinder bay {module} has no opening {word}; {} is wanted there", area(wanted)))
     } else if most < wanted - 1e-9 {
-        (Severity::Stop, format!("the cylinder bay {module} has {} at most {word}; {} is wanted", area(most), area(wanted)))
+        (
+            Severity::Stop,
+            format!("the cylinder bay {module} has {} at most {word}; {} is wanted", area(most), area(wanted)),
+        )
     } else if free < wanted - 1e-9 {
         let message = format!(
             "the cylinder bay {module} may have only {} free {word}, 40 % of the faces; {} is wanted: write `free_area`",

@@ -95,7 +95,8 @@ impl<'s> Cell<'s> {
             let hole = opening.hole;
             let mark = &opening.fitting.mark;
             let y = if upper { hole.y1 } else { hole.y0 };
-            let stop = |x: Length, y: Length, what: &str| Stop { at: (x, y), name: format!("{mark} {what}"), witness: None };
+            let stop =
+                |x: Length, y: Length, what: &str| Stop { at: (x, y), name: format!("{mark} {what}"), witness: None };
             if opening.round {
                 stops.push(stop(hole.centre_x(), hole.centre_y(), "centre"));
             } else {
@@ -133,7 +134,14 @@ impl<'s> Cell<'s> {
         let far = if self.facing.is_read_leftwards() { Length::ZERO } else { width };
         stops.push(Stop { at: (far, Length::ZERO), name: "board edge".to_owned(), witness: None });
         stops.retain(|stop| stop.at.0 != edge);
-        Running { datum: (edge, Length::ZERO), datum_name: "board edge".to_owned(), line, side: Side::Below, finished: false, stops }
+        Running {
+            datum: (edge, Length::ZERO),
+            datum_name: "board edge".to_owned(),
+            line,
+            side: Side::Below,
+            finished: false,
+            stops,
+        }
     }
 
     /// The running line over the board, from the finished end or face.
@@ -198,7 +206,9 @@ impl<'s> Cell<'s> {
 
     fn size_words(&self) -> String {
         let (show, extent) = (self.set.solved.show, self.facing.board.extent);
-        let both = |length: Length| format!("{}{}", show.text(length), show.second(length).map_or(String::new(), |text| format!(" {text}")));
+        let both = |length: Length| {
+            format!("{}{}", show.text(length), show.second(length).map_or(String::new(), |text| format!(" {text}")))
+        };
         format!("{} \u{d7} {}", both(extent.width()), both(extent.height()))
     }
 
@@ -227,7 +237,8 @@ impl<'s> Cell<'s> {
         let height = extent.height();
         let s = self.scale.factor();
         let origin = corner.moved(margins.left, margins.up + height.mm() * s);
-        let view: View<FrontFace> = View::open(canvas, &format!("board {}", self.facing.board.name), self.scale, origin);
+        let view: View<FrontFace> =
+            View::open(canvas, &format!("board {}", self.facing.board.name), self.scale, origin);
         self.head(canvas, view.layer, corner);
         self.outline(canvas, &view);
         let dims = canvas.layer(view.layer, "dimensions");
@@ -256,7 +267,13 @@ impl<'s> Cell<'s> {
         let region = self.facing.region(&board.region);
         let tint = Paint::fill(Fill::tint(Colour::TINT_BOARD));
         canvas.shape(at, Shape::Steps(view.region(&region)), tint, "", Vec::new());
-        let facts = view.feature(format!("board {}", board.name), Length::ZERO, Length::ZERO, board.extent.width(), board.extent.height());
+        let facts = view.feature(
+            format!("board {}", board.name),
+            Length::ZERO,
+            Length::ZERO,
+            board.extent.width(),
+            board.extent.height(),
+        );
         canvas.shape(at, Shape::Steps(view.steps(&region.outer)), Paint::pen(Pen::CUT), "", facts);
         let at = canvas.layer(view.layer, "openings");
         for &index in &board.fittings {
@@ -331,7 +348,8 @@ impl<'s> Cell<'s> {
         let (mut crowded, mut taken) = (Vec::new(), Vec::new());
         for opening in self.openings() {
             let hole = opening.hole;
-            let room = Area { left: view.x(hole.x0), top: view.y(hole.y1), right: view.x(hole.x1), bottom: view.y(hole.y0) };
+            let room =
+                Area { left: view.x(hole.x0), top: view.y(hole.y1), right: view.x(hole.x1), bottom: view.y(hole.y0) };
             taken.push(room);
             let mut more = match (opening.round, show.second(hole.width())) {
                 (true, _) => vec![format!("\u{d8} {}", text(hole.width()))],
@@ -341,7 +359,8 @@ impl<'s> Cell<'s> {
             if opening.radius > Length::ZERO && !opening.round {
                 more.push(format!("corners R {}", text(opening.radius)));
             }
-            let words = Words { mark: opening.fitting.mark.clone(), name: opening.fitting.name.clone(), more, whole: true };
+            let words =
+                Words { mark: opening.fitting.mark.clone(), name: opening.fitting.name.clone(), more, whole: true };
             let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);
             if !label::inside(canvas, at, &words, room, aim) {
                 crowded.push((words, room));
@@ -351,8 +370,15 @@ impl<'s> Cell<'s> {
         }
         for (words, room) in crowded {
             // On the board itself before beside it, where the leader would cross the dimensions.
-            let board = Area { left: view.x(Length::ZERO), top: view.y(extent.height()), right: view.x(extent.width()), bottom: view.y(Length::ZERO) };
-            if label::outside(canvas, at, &words, room, board, &taken) || label::outside(canvas, at, &words, room, within, &taken) {
+            let board = Area {
+                left: view.x(Length::ZERO),
+                top: view.y(extent.height()),
+                right: view.x(extent.width()),
+                bottom: view.y(Length::ZERO),
+            };
+            if label::outside(canvas, at, &words, room, board, &taken)
+                || label::outside(canvas, at, &words, room, within, &taken)
+            {
                 continue;
             }
             let aim = PaperPoint::new((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0);

@@ -19,7 +19,8 @@ use cell::Cell;
 use facing::Facing;
 
 /// Scales that a board is drawn at, the largest first; the last ones only where a board doesn't fit otherwise.
-const SCALES: &[Scale] = &[Scale(8), Scale(10), Scale(12), Scale(16), Scale(20), Scale(24), Scale(32), Scale(48), Scale(100)];
+const SCALES: &[Scale] =
+    &[Scale(8), Scale(10), Scale(12), Scale(16), Scale(20), Scale(24), Scale(32), Scale(48), Scale(100)];
 /// Smaller ones are not taken to save pages.
 const READABLE: Scale = Scale(16);
 /// Width of the notes, mm.
@@ -106,9 +107,8 @@ fn scale(set: &Set<'_>, kind: Kind, leg: &Leg) -> Scale {
     let column = corner.x - 6.0 - inside.left;
     // The greatest board that a page takes: as the shelves are laid out.
     let room = if column >= 120.0 { (column, inside.height()) } else { (inside.width(), corner.y - 6.0 - inside.top) };
-    let fits = |scale: Scale| {
-        cells(set, kind, leg, scale).iter().map(Cell::size).all(|(w, h)| w <= room.0 && h <= room.1)
-    };
+    let fits =
+        |scale: Scale| cells(set, kind, leg, scale).iter().map(Cell::size).all(|(w, h)| w <= room.0 && h <= room.1);
     let pages = |scale: Scale| {
         let blank = || Canvas::new(set.solved.paper.width, set.solved.paper.height);
         let mut sheets = vec![Sheet::fresh(blank())];
@@ -134,9 +134,22 @@ fn said(set: &Set<'_>, leg: &Leg) -> Vec<(String, String)> {
     let finished = leg.boards.iter().any(|board| leg.finish(board.face).is_some());
     let face = if finished { "the side that takes the finish is up" } else { "the outside is up" };
     say("Face up", format!("every board is drawn as it lies on the trestles: {face}."));
-    say("Open circle", "where the tape starts: at the board\u{2019}s own edge under and left of it, at the counter top right of it.".to_owned());
-    say("Over the board", "from what is finished, which is not there when the board is cut: a check, not a start for the tape.".to_owned());
-    let names: Vec<&str> = leg.boards.iter().filter_map(|board| leg.finish(board.face)).map(|finish: &Finish| finish.name.as_str()).collect();
+    say(
+        "Open circle",
+        "where the tape starts: at the board\u{2019}s own edge under and left of it, at the counter top right of it."
+            .to_owned(),
+    );
+    say(
+        "Over the board",
+        "from what is finished, which is not there when the board is cut: a check, not a start for the tape."
+            .to_owned(),
+    );
+    let names: Vec<&str> = leg
+        .boards
+        .iter()
+        .filter_map(|board| leg.finish(board.face))
+        .map(|finish: &Finish| finish.name.as_str())
+        .collect();
     if let Some(name) = names.first() {
         say("Finish", format!("{name} covers the boards; openings are cut in the board before it goes on."));
     }

@@ -96,7 +96,11 @@ impl Upright {
         canvas.arrow(group, p(self.line, mark), 90.0, Colour::INK);
         let mut base = self.line + out * OUT;
         if moved {
-            let bend = [p(self.line + out * PAST, mark), p(base + out * (BENT - 1.0), place), p(base + out * (BENT - 0.6), place)];
+            let bend = [
+                p(self.line + out * PAST, mark),
+                p(base + out * (BENT - 1.0), place),
+                p(base + out * (BENT - 0.6), place),
+            ];
             if (mark - place).abs() > 0.05 {
                 canvas.steps(group, through(&bend, false), Paint::pen(Pen::DIMENSION));
             }

@@ -53,7 +53,11 @@ pub fn mark_width(found: &[(&Fitting, &Cutout)]) -> f64 {
 /// Size of a cutout in words, in the first of the job's units.
 pub fn plain_size(show: Show, cutout: &Cutout) -> String {
     let (width, depth) = (cutout.extent.width(), cutout.extent.height());
-    if cutout.round { format!("\u{d8} {}", show.text(width)) } else { format!("{} \u{d7} {}", show.text(width), show.text(depth)) }
+    if cutout.round {
+        format!("\u{d8} {}", show.text(width))
+    } else {
+        format!("{} \u{d7} {}", show.text(width), show.text(depth))
+    }
 }
 
 /// Size of a cutout in words.
@@ -84,7 +88,10 @@ fn table(task: &Task<'_>, most_width: f64) -> Table {
         Column::figures(figures.max(26.0), "centre from\nfin. left end").from_finished(),
         Column::words(12.5, "and its"),
         Column::figures(figures.max(28.5), "from\nfinished face").from_finished(),
-        Column::figures(figures.min(17.0).max(if show.system == System::Both { figures } else { 17.0 }), "narrowest\nstrip left"),
+        Column::figures(
+            figures.min(17.0).max(if show.system == System::Both { figures } else { 17.0 }),
+            "narrowest\nstrip left",
+        ),
     ];
     if columns.iter().map(|column| column.width).sum::<f64>() > most_width {
         sizes = found.iter().map(|(_, cutout)| plain_size(show, cutout)).collect();

@@ -189,7 +189,10 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
         }
     }
     let (top, bottom) = (view.y(d.counter_back), view.y(hole.y1));
-    if strip.fits(view, show) && right - left > 22.0 && number_is_free(canvas, &strip, show, right - 11.0, (top + bottom) / 2.0) {
+    if strip.fits(view, show)
+        && right - left > 22.0
+        && number_is_free(canvas, &strip, show, right - 11.0, (top + bottom) / 2.0)
+    {
         strip.draw(canvas, at, view, show);
     }
     let width = Dimension::new(Across::X, (hole.x0, hole.y1), (hole.x1, hole.y1), 0.0);
@@ -202,7 +205,9 @@ fn notch(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting,
     let (top, bottom) = (view.y(hole.y1), view.y(d.counter_front));
     let half = accent.lettering_width(show).max(black.lettering_width(show)) / 2.0 + 1.5;
     let clear = |y: f64| [zero, d.counter_front].iter().all(|&v| (y - (top + view.y(v)) / 2.0).abs() > half);
-    let Some(line) = [0.3, 0.25, 0.72, 0.8, 0.2].map(|share| top + (bottom - top) * share).into_iter().find(|&y| clear(y)) else {
+    let Some(line) =
+        [0.3, 0.25, 0.72, 0.8, 0.2].map(|share| top + (bottom - top) * share).into_iter().find(|&y| clear(y))
+    else {
         return;
     };
     Dimension::new(Across::X, (hole.x0, hole.y1), (hole.x1, hole.y1), line)
@@ -237,7 +242,8 @@ fn well(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, fitting: &Fitting, 
     let (top, bottom) = (middle.y, view.y(zero));
     let sides = [5.5, 9.0, 12.5, 16.0, 19.5, 23.0].into_iter().flat_map(|off| [half_x + off, -half_x - off + 4.0]);
     let line = sides.map(|off| middle.x + off).find(|&x| {
-        let (near, far) = if x > middle.x { (middle.x + half_x + 0.9, x - 1.0) } else { (x + 1.0, middle.x - half_x - 0.9) };
+        let (near, far) =
+            if x > middle.x { (middle.x + half_x + 0.9, x - 1.0) } else { (x + 1.0, middle.x - half_x - 0.9) };
         x - 5.0 > area.left
             && x + 2.0 < area.right
             && dimension(x).fits(view, show)

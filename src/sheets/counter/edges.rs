@@ -9,9 +9,9 @@ use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Fill, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
-use crate::sheets::shelves::Block;
 use crate::sheets::frame::Area;
 use crate::sheets::place;
+use crate::sheets::shelves::Block;
 use crate::solve::{Edge, EdgeKind, Extent, FlangeLap, Look, Plane};
 use crate::units::Length;
 
@@ -92,7 +92,8 @@ fn outside(plan: &Plan<'_, '_>) -> Vec<Wish> {
 fn is_notch(edge: &Edge, extent: &Extent) -> bool {
     let on = |v: Length| edge.from.1 == v && edge.to.1 == v;
     let at = |u: Length| edge.from.0 == u && edge.to.0 == u;
-    let sides = (at(extent.x0) || at(extent.x1)) && matches!(edge.kind, EdgeKind::Seam | EdgeKind::Wall | EdgeKind::Finished);
+    let sides =
+        (at(extent.x0) || at(extent.x1)) && matches!(edge.kind, EdgeKind::Seam | EdgeKind::Wall | EdgeKind::Finished);
     !(on(extent.y0) || on(extent.y1) || sides)
 }
 

@@ -6,10 +6,10 @@ use crate::drawing::{Colour, Dash, Pen, Shape};
 use crate::geometry::{Cut, Outline, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Dimension, Number};
-use crate::sheets::shelves::Block;
 use crate::sheets::marks::{self, LeaderEnd};
 use crate::sheets::materials::{self, Material};
 use crate::sheets::scale::Scale;
+use crate::sheets::shelves::Block;
 use crate::sheets::view::View;
 use crate::units::Length;
 
@@ -71,7 +71,15 @@ fn draw(canvas: &mut Canvas, task: &Task<'_>, stack: &Stack, scale: Scale, at: P
     names(canvas, layer, task, stack, &view);
 }
 
-fn part(canvas: &mut Canvas, at: Layer, view: &View<Cut>, a: (Length, Length), b: (Length, Length), material: Option<Material>, pen: Pen) {
+fn part(
+    canvas: &mut Canvas,
+    at: Layer,
+    view: &View<Cut>,
+    a: (Length, Length),
+    b: (Length, Length),
+    material: Option<Material>,
+    pen: Pen,
+) {
     let (p, q) = (view.at(a.0, a.1), view.at(b.0, b.1));
     if (p.x - q.x).abs() < 0.05 || (p.y - q.y).abs() < 0.05 {
         return;
@@ -91,20 +99,45 @@ fn layers(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: 
     let head = |from: Length| if stack.substrate <= from { stack.frame_top } else { stack.under };
     if let Some(finish) = &build.finish {
         let outer = finish.thickness;
-        part(canvas, at, view, (zero, stack.low), (outer, head(zero)), Some(Material::Finish(finish.kind)), Pen::VISIBLE);
+        part(
+            canvas,
+            at,
+            view,
+            (zero, stack.low),
+            (outer, head(zero)),
+            Some(Material::Finish(finish.kind)),
+            Pen::VISIBLE,
+        );
         if finish.bed > zero {
             part(canvas, at, view, (outer, stack.low), (stack.board, head(outer)), Some(Material::Bed), Pen::SECONDARY);
         }
     }
     if build.board > zero {
-        part(canvas, at, view, (stack.board, stack.low), (stack.frame, head(stack.board)), Some(Material::Board), Pen::VISIBLE);
+        part(
+            canvas,
+            at,
+            view,
+            (stack.board, stack.low),
+            (stack.frame, head(stack.board)),
+            Some(Material::Board),
+            Pen::VISIBLE,
+        );
     }
     let frame = &task.solved.frame;
-    let (a, b) = (view.at(stack.frame, stack.frame_top), view.at(stack.frame + frame.tube, stack.frame_top - frame.tube));
+    let (a, b) =
+        (view.at(stack.frame, stack.frame_top), view.at(stack.frame + frame.tube, stack.frame_top - frame.tube));
     canvas.rectangle(at, a, b, Paint::pen(Pen::CUT));
     let wall = view.size(frame.wall);
     canvas.rectangle(at, a.moved(wall, wall), b.moved(-wall, -wall), Paint::pen(Pen::SECONDARY));
-    part(canvas, at, view, (stack.substrate, stack.frame_top), (stack.inner, stack.under), Some(Material::Substrate), Pen::VISIBLE);
+    part(
+        canvas,
+        at,
+        view,
+        (stack.substrate, stack.frame_top),
+        (stack.inner, stack.under),
+        Some(Material::Substrate),
+        Pen::VISIBLE,
+    );
 }
 
 /// The counter's nose with its arrises and its drip, broken off at the right.
@@ -136,7 +169,11 @@ fn drip_box(task: &Task<'_>, stack: &Stack) -> Option<(Length, Length, Length)> 
     let drip = task.solved.counter.drip;
     let overhang = -stack.nose;
     let from = stack.nose + (overhang - drip).half();
-    (drip > Length::ZERO && overhang > drip * 2 && stack.top - stack.under > drip * 2).then_some((from, from + drip, drip))
+    (drip > Length::ZERO && overhang > drip * 2 && stack.top - stack.under > drip * 2).then_some((
+        from,
+        from + drip,
+        drip,
+    ))
 }
 
 /// The finished face with its flag, overhang, thickness and build-up.
@@ -187,7 +224,10 @@ fn names(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: &
     let inner = stack.inner - (stack.inner - stack.frame).scaled(0.18);
     let mut right = vec![
         ((inner, third(stack.under, stack.top)), counter_name(task, view)),
-        ((inner, third(stack.frame_top, stack.under)), format!("{} {}", task.solved.substrate.name, show.text(task.solved.substrate.thickness))),
+        (
+            (inner, third(stack.frame_top, stack.under)),
+            format!("{} {}", task.solved.substrate.name, show.text(task.solved.substrate.thickness)),
+        ),
         (
             (stack.frame + frame.tube - frame.wall.half(), stack.frame_top - frame.tube.half()),
             format!("bare frame, tube {}", show.text(frame.tube)),
@@ -195,7 +235,10 @@ fn names(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: &
     ];
     let lowest = stack.frame_top - frame.tube - frame.tube.scaled(0.4);
     if build.board > Length::ZERO {
-        right.push(((third(stack.board, stack.frame), lowest), format!("{} {}", build.board_name, show.text(build.board))));
+        right.push((
+            (third(stack.board, stack.frame), lowest),
+            format!("{} {}", build.board_name, show.text(build.board)),
+        ));
     }
     let column = view.x(stack.inner) + 6.0;
     let mut y = f64::NEG_INFINITY;
@@ -234,7 +277,13 @@ fn names(canvas: &mut Canvas, at: Layer, task: &Task<'_>, stack: &Stack, view: &
         let corner = view.at(stack.nose, stack.top);
         let off = view.size(arris) * (1.0 - std::f64::consts::FRAC_1_SQRT_2);
         let elbow = corner.moved(-4.5, -4.0);
-        marks::leader(canvas, at, &[corner.moved(off, off), elbow, elbow.moved(-8.5, 0.0)], LeaderEnd::Arrow, Colour::INK);
+        marks::leader(
+            canvas,
+            at,
+            &[corner.moved(off, off), elbow, elbow.moved(-8.5, 0.0)],
+            LeaderEnd::Arrow,
+            Colour::INK,
+        );
         canvas.text(at, elbow.moved(-9.7, 1.25), &format!("R {}", show.text(arris)), &Style::body().end());
     }
 }

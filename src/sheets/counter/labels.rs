@@ -58,7 +58,12 @@ pub fn on_level(canvas: &mut Canvas, at: Layer, label: &str, y: f64, left: f64, 
         marks::flag(canvas, at, PaperPoint::new(end, y - 2.6), label, true);
     }
     if let Some(x) = free {
-        canvas.line(at, PaperPoint::new(x, y), PaperPoint::new(x, if side < 0.0 { top } else { low }), Pen::SECONDARY.accent());
+        canvas.line(
+            at,
+            PaperPoint::new(x, y),
+            PaperPoint::new(x, if side < 0.0 { top } else { low }),
+            Pen::SECONDARY.accent(),
+        );
         marks::flag(canvas, at, PaperPoint::new(x, top), label, true);
     }
 }
@@ -86,13 +91,17 @@ pub fn pieces(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         if from >= to {
             continue;
         }
-        let area = Area { left: view.x(from) + 1.0, right: view.x(to) - 1.0, top: slab.top + 1.0, bottom: slab.bottom - 1.0 };
+        let area =
+            Area { left: view.x(from) + 1.0, right: view.x(to) - 1.0, top: slab.top + 1.0, bottom: slab.bottom - 1.0 };
         let mass = weight::words(plan.task.show, piece.mass);
-        let wide = lettering::width(&piece.name, TITLE, Weight::SemiBold).max(lettering::width(&mass, BODY, Weight::Regular));
+        let wide =
+            lettering::width(&piece.name, TITLE, Weight::SemiBold).max(lettering::width(&mass, BODY, Weight::Regular));
         // Right of a notch there is mostly the widest plain stretch.
         let (x, y) = solid_centre(plan, from, to);
         let prefer = PaperPoint::new(view.x(x), view.y(y));
-        let Some(spot) = place::free_spot_off(canvas, area, (wide + 4.0, 10.5), prefer, &voids, |_| true) else { continue };
+        let Some(spot) = place::free_spot_off(canvas, area, (wide + 4.0, 10.5), prefer, &voids, |_| true) else {
+            continue;
+        };
         canvas.text(layer, spot.moved(0.0, -0.9), &piece.name, &Style::body().bold().sized(TITLE).middle());
         canvas.text(layer, spot.moved(0.0, 4.4), &mass, &Style::body().middle());
     }
@@ -127,7 +136,9 @@ pub fn seams(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         let rows = spans.iter().flat_map(|&(from, to)| {
             let (top, bottom) = (view.y(to) + radius + 1.0, view.y(from) - radius - 1.0);
             let count = ((bottom - top) / 2.0).max(-1.0);
-            (0..=count.floor().max(0.0) as usize).filter(move |_| count >= 0.0).map(move |k| bottom - (count - k as f64).abs() * 2.0)
+            (0..=count.floor().max(0.0) as usize)
+                .filter(move |_| count >= 0.0)
+                .map(move |k| bottom - (count - k as f64).abs() * 2.0)
         });
         let rows: Vec<f64> = rows.collect();
         let free = |y: f64, left: f64, right: f64, canvas: &Canvas| {
@@ -193,7 +204,12 @@ pub fn surroundings(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         let width = lettering::width(&name, BODY, Weight::Regular);
         let past = if right || plan.part.ends == End::Counter { out } else { area.right + 6.0 };
         let y = area.top - 2.4;
-        let places = [p(past, y), p(area.left - BAND.1 - 4.0 - width, y), p(area.left - 9.0, area.top - BAND.0 - 2.4), p(past - width, area.top - BAND.0 - 2.6)];
+        let places = [
+            p(past, y),
+            p(area.left - BAND.1 - 4.0 - width, y),
+            p(area.left - 9.0, area.top - BAND.0 - 2.4),
+            p(past - width, area.top - BAND.0 - 2.6),
+        ];
         canvas.text_at_first(layer, &places, &name, &style);
     }
     if right {
@@ -203,7 +219,11 @@ pub fn surroundings(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
     if left {
         let name = short(&leg.left.name);
         let width = lettering::width(&name, BODY, Weight::Regular);
-        let places = [p(area.left - BAND.1, area.bottom + 6.8), p(area.left - BAND.1 - width, area.bottom + 6.8), p(area.left - width - 14.0, area.top - 8.0)];
+        let places = [
+            p(area.left - BAND.1, area.bottom + 6.8),
+            p(area.left - BAND.1 - width, area.bottom + 6.8),
+            p(area.left - width - 14.0, area.top - 8.0),
+        ];
         canvas.text_at_first(layer, &places, &name, &style);
     }
     front(canvas, layer, area);
@@ -212,7 +232,8 @@ pub fn surroundings(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
 /// The word front with an arrow towards the cook.
 pub fn front(canvas: &mut Canvas, at: Layer, area: Area) {
     let columns = [area.right + 18.0, area.right + 22.0, area.left - 34.0, area.left - 38.0];
-    let spots = columns.into_iter().flat_map(|x| [12.0, 18.0, 26.0, 4.0, -2.0].map(|up| PaperPoint::new(x, area.bottom - up)));
+    let spots =
+        columns.into_iter().flat_map(|x| [12.0, 18.0, 26.0, 4.0, -2.0].map(|up| PaperPoint::new(x, area.bottom - up)));
     let free = |at: &PaperPoint| canvas.is_box_free(at.x - 5.0, at.y - 4.0, at.x + 5.0, at.y + 12.0);
     let Some(spot) = spots.into_iter().find(free) else { return };
     canvas.text(at, spot, "front", &Style::caption().middle());

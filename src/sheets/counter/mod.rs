@@ -19,9 +19,9 @@ mod tag;
 mod wall_edge;
 mod weight;
 
-use super::shelves::{self, Block, Sheet};
 use super::frame::{self, Area};
 use super::set::{Kind, Set};
+use super::shelves::{self, Block, Sheet};
 use super::title_block::{self, TitleBlock};
 use crate::drawing::Page;
 use crate::solve::{Leg, Plane, Solved};

@@ -19,7 +19,11 @@ pub fn name_of(fitting: &Fitting) -> String {
         (FittingKind::Well, _) => "well",
         _ => "",
     };
-    if kind.is_empty() || fitting.name.ends_with(kind) { fitting.name.clone() } else { format!("{} {kind}", fitting.name) }
+    if kind.is_empty() || fitting.name.ends_with(kind) {
+        fitting.name.clone()
+    } else {
+        format!("{} {kind}", fitting.name)
+    }
 }
 
 /// Boxes on the sheet of all cutouts of a plane.
@@ -43,7 +47,12 @@ pub struct Ground {
 
 /// Ring, name and size of one cutout: in its void, or beside it on the slab with a leader, off all other voids.
 pub fn name_cutout(
-    canvas: &mut Canvas, at: Layer, show: Show, ground: Ground, (fitting, cutout): (&Fitting, &Cutout), view: &View<LegSpace>,
+    canvas: &mut Canvas,
+    at: Layer,
+    show: Show,
+    ground: Ground,
+    (fitting, cutout): (&Fitting, &Cutout),
+    view: &View<LegSpace>,
     voids: &[Area],
 ) {
     let void = void(cutout, view);
@@ -60,7 +69,9 @@ pub fn name_cutout(
         marks::ring(canvas, at, PaperPoint::new(left + radius, spot.y), &fitting.mark);
         canvas.text(at, PaperPoint::new(left + beside, spot.y - 0.9), &name, &Style::body());
         canvas.text(at, PaperPoint::new(left + beside, spot.y + 3.6), &size, &Style::caption());
-    } else if let Some(spot) = place::free_spot(canvas, void, (wide(&name).max(2.0 * radius), 2.0 * radius + 4.4), middle) {
+    } else if let Some(spot) =
+        place::free_spot(canvas, void, (wide(&name).max(2.0 * radius), 2.0 * radius + 4.4), middle)
+    {
         let top = spot.y - radius - 2.2;
         marks::ring(canvas, at, PaperPoint::new(spot.x, top + radius), &fitting.mark);
         canvas.text(at, PaperPoint::new(spot.x, top + 2.0 * radius + 3.6), &name, &Style::body().middle());

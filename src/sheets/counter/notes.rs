@@ -2,8 +2,8 @@
 
 use super::{Task, weight};
 use crate::sheets::canvas::Canvas;
-use crate::sheets::shelves::Block;
 use crate::sheets::notes;
+use crate::sheets::shelves::Block;
 use crate::units::Length;
 
 const WIDTH: f64 = 166.0;

@@ -73,7 +73,10 @@ pub fn parts(leg: &Leg, plane: Plane, extent: Extent, area: Area, margins: Margi
     let (tall, short) = (whole(room_y), whole(short_y.max(10.0)));
     let scale = if short.factor() >= tall.factor() * WORTH { short } else { tall };
     if depth * scale.factor() >= READABLE.min(depth / 20.0) || scale.0 <= 20 {
-        return (vec![Part { from: extent.x0, to: extent.x1, starts: End::Counter, ends: End::Counter, number: (1, 1) }], scale);
+        return (
+            vec![Part { from: extent.x0, to: extent.x1, starts: End::Counter, ends: End::Counter, number: (1, 1) }],
+            scale,
+        );
     }
     let readable = STANDARD.iter().copied().filter(|s| depth * s.factor() >= READABLE.min(depth / 20.0));
     let scale = readable.filter(|s| depth * s.factor() <= room_y).max_by_key(|s| s.0).unwrap_or(scale);
@@ -156,7 +159,16 @@ mod tests {
 
     #[test]
     fn a_stretch_of_an_outline_keeps_its_notch() {
-        let ring = [(0.0, 0.0), (40.0, 0.0), (40.0, 20.0), (60.0, 20.0), (60.0, 0.0), (100.0, 0.0), (100.0, 30.0), (0.0, 30.0)];
+        let ring = [
+            (0.0, 0.0),
+            (40.0, 0.0),
+            (40.0, 20.0),
+            (60.0, 20.0),
+            (60.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 30.0),
+            (0.0, 30.0),
+        ];
         let ring: Vec<LegPoint> = ring.iter().map(|&(x, y)| LegPoint::new(x, y)).collect();
         let part = clipped(&ring, 30.0, 70.0);
         let area: f64 = (0..part.len())

@@ -42,8 +42,14 @@ pub fn draw(canvas: &mut Canvas, at: Layer, frame: Frame, (cx, cy): (f64, f64), 
             pen.slab(&[(x0, top), (end, top), (end, bottom), (x0, bottom)]);
             let lip = top - 0.3;
             pen.ink(&[
-                (end - 1.8, lip - 0.7), (x1, lip - 0.7), (x1, lip), (end + 1.1, lip), (end + 1.1, bottom + 1.5),
-                (end + 0.4, bottom + 1.5), (end + 0.4, lip), (end - 1.8, lip),
+                (end - 1.8, lip - 0.7),
+                (x1, lip - 0.7),
+                (x1, lip),
+                (end + 1.1, lip),
+                (end + 1.1, bottom + 1.5),
+                (end + 0.4, bottom + 1.5),
+                (end + 0.4, lip),
+                (end - 1.8, lip),
             ]);
         }
         Pictogram::Reveal => {
@@ -51,8 +57,12 @@ pub fn draw(canvas: &mut Canvas, at: Layer, frame: Frame, (cx, cy): (f64, f64), 
             pen.slab(&rounded_end(x0, end, top, bottom, 0.4));
             let rim = bottom + 0.3;
             pen.ink(&[
-                (end - 2.2, rim), (end + 0.5, rim), (end + 0.5, bottom + 2.4), (end - 0.15, bottom + 2.4),
-                (end - 0.15, rim + 0.65), (end - 2.2, rim + 0.65),
+                (end - 2.2, rim),
+                (end + 0.5, rim),
+                (end + 0.5, bottom + 2.4),
+                (end - 0.15, bottom + 2.4),
+                (end - 0.15, rim + 0.65),
+                (end - 2.2, rim + 0.65),
             ]);
         }
     }

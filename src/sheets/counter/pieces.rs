@@ -5,8 +5,8 @@ use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::{Leg as LegSpace, PaperPoint};
 use crate::sheets::canvas::{Canvas, Paint};
-use crate::sheets::shelves::Block;
 use crate::sheets::scale::Scale;
+use crate::sheets::shelves::Block;
 use crate::sheets::table::{self, Cell, Column, Table};
 use crate::sheets::view::View;
 use crate::solve::Piece;
@@ -49,10 +49,8 @@ fn draw_figure(canvas: &mut Canvas, task: &Task<'_>, scale: Scale, at: PaperPoin
     let end = canvas.text(layer, at.moved(0.0, 3.0), "Pieces and diagonals", &Style::body().bold());
     canvas.text(layer, at.moved(end + 3.0, 3.0), &scale.words(), &Style::caption());
     for (index, piece) in task.leg.counter.pieces.iter().enumerate() {
-        let corner = at.moved(
-            (piece.extent.x0 - task.leg.counter.extent.x0).mm() * scale.factor() + APART * index as f64,
-            HEAD,
-        );
+        let corner =
+            at.moved((piece.extent.x0 - task.leg.counter.extent.x0).mm() * scale.factor() + APART * index as f64, HEAD);
         draw_piece(canvas, task.show, piece, scale, corner);
     }
 }

@@ -44,7 +44,13 @@ pub fn margins(task: &Task<'_>, plane: Plane) -> Margins {
 
 /// Draws the stretch with its heading into an area; returns the paper y of its lowest ink.
 pub fn draw(
-    canvas: &mut Canvas, task: &Task<'_>, part: Part, scale: Scale, area: Area, margins: Margins, legend: &mut Vec<Tag>,
+    canvas: &mut Canvas,
+    task: &Task<'_>,
+    part: Part,
+    scale: Scale,
+    area: Area,
+    margins: Margins,
+    legend: &mut Vec<Tag>,
 ) -> f64 {
     let d = &task.leg.datums;
     let spare = area.width() - margins.left - margins.right - part.width().mm() * scale.factor();
@@ -141,7 +147,10 @@ fn walls(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
         let past = if plan.part.ends == End::Counter { 9.0 } else { 3.0 };
         let to = if right { out_right } else { x1 + past };
         bands.push((p(from, top), p(to, face_back)));
-        faces.push([p(if left { face_left } else { from }, face_back), p(if right { face_right } else { to }, face_back)]);
+        faces.push([
+            p(if left { face_left } else { from }, face_back),
+            p(if right { face_right } else { to }, face_back),
+        ]);
         if !left {
             marks::break_line(canvas, at, p(from, top - 1.0), p(from, face_back + 1.0));
         }
@@ -200,7 +209,12 @@ fn slab(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     for (u, end) in [(part.from, part.starts), (part.to, part.ends)] {
         if end == End::Break {
             let (top, bottom) = plan.back_front();
-            marks::break_line(canvas, at, PaperPoint::new(view.x(u), top - 1.5), PaperPoint::new(view.x(u), bottom + 1.5));
+            marks::break_line(
+                canvas,
+                at,
+                PaperPoint::new(view.x(u), top - 1.5),
+                PaperPoint::new(view.x(u), bottom + 1.5),
+            );
         }
     }
 }

@@ -2,8 +2,8 @@
 
 use super::parts;
 use super::plan::Plan;
-use crate::drawing::lettering::{self, Style};
 use crate::drawing::Colour;
+use crate::drawing::lettering::{self, Style};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer};
 use crate::sheets::marks::{self, LeaderEnd};
@@ -70,21 +70,25 @@ enum Corner {
     FrontRight,
 }
 
-fn corner(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, hole: &Extent, radius: Length, which: Corner, words: &str) {
+fn corner(
+    canvas: &mut Canvas,
+    at: Layer,
+    plan: &Plan<'_, '_>,
+    hole: &Extent,
+    radius: Length,
+    which: Corner,
+    words: &str,
+) {
     let view = &plan.view;
     let off = view.size(radius) * ONTO_ARC;
     let p = |u: Length, v: Length, x: f64, y: f64| view.at(u, v).moved(x, y);
     let ways: Vec<(PaperPoint, (f64, f64))> = match which {
-        Corner::BackInside => vec![
-            (p(hole.x0, hole.y1, off, off), (0.3, 1.0)),
-            (p(hole.x1, hole.y1, -off, off), (-0.3, 1.0)),
-        ],
+        Corner::BackInside => {
+            vec![(p(hole.x0, hole.y1, off, off), (0.3, 1.0)), (p(hole.x1, hole.y1, -off, off), (-0.3, 1.0))]
+        }
         Corner::Mouth => {
             let front = plan.leg().datums.counter_front;
-            vec![
-                (p(hole.x0, front, -off, -off), (0.7, -1.0)),
-                (p(hole.x1, front, off, -off), (-0.7, -1.0)),
-            ]
+            vec![(p(hole.x0, front, -off, -off), (0.7, -1.0)), (p(hole.x1, front, off, -off), (-0.7, -1.0))]
         }
         Corner::BackOutside => vec![
             (p(hole.x0, hole.y1, off, off), (-0.4, -1.0)),

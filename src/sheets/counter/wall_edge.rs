@@ -6,10 +6,10 @@ use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::{Cut, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint, corners};
 use crate::sheets::dimensions::{Across, Dimension, Number};
-use crate::sheets::shelves::Block;
 use crate::sheets::marks::{self, LeaderEnd};
 use crate::sheets::materials::{self, Material};
 use crate::sheets::scale::Scale;
+use crate::sheets::shelves::Block;
 use crate::sheets::view::View;
 use crate::solve::{Bound, Splash};
 use crate::units::Length;
@@ -38,15 +38,20 @@ pub fn block<'a>(task: &'a Task<'_>, most: f64) -> Option<Block<'a>> {
     let (leg, frame) = (task.leg, &task.solved.frame);
     let (d, sub) = (&leg.datums, leg.substrate.extent);
     let reach = frame.tube * 3;
-    let edge = |bound: &Bound, side: &str, frame: Length, substrate: Length, counter: Length, wall: Length, splash| Edge {
-        title: if splash_is(&splash) { format!("{side} edge and splash") } else { format!("{side} edge at the {}", kind(bound)) },
-        from: frame - reach,
-        frame,
-        substrate,
-        counter,
-        wall,
-        splash,
-    };
+    let edge =
+        |bound: &Bound, side: &str, frame: Length, substrate: Length, counter: Length, wall: Length, splash| Edge {
+            title: if splash_is(&splash) {
+                format!("{side} edge and splash")
+            } else {
+                format!("{side} edge at the {}", kind(bound))
+            },
+            from: frame - reach,
+            frame,
+            substrate,
+            counter,
+            wall,
+            splash,
+        };
     let splash = task.solved.counter.splash;
     let edge = if !leg.back.is_open() {
         edge(&leg.back, "Back", d.frame_back, sub.y1, d.counter_back, leg.back.at_counter, splash)
@@ -84,7 +89,14 @@ fn kind(bound: &Bound) -> &'static str {
     }
 }
 
-fn draw(canvas: &mut Canvas, task: &Task<'_>, edge: &Edge, (high, low): (Length, Length), scale: Scale, at: PaperPoint) {
+fn draw(
+    canvas: &mut Canvas,
+    task: &Task<'_>,
+    edge: &Edge,
+    (high, low): (Length, Length),
+    scale: Scale,
+    at: PaperPoint,
+) {
     let d = &task.leg.datums;
     let over = high + Length::from_mm(14.0);
     let origin = at.moved(LEFT - edge.from.mm() * scale.factor(), OVER + over.mm() * scale.factor());

@@ -252,7 +252,15 @@ impl Dimension {
         facts
     }
 
-    fn witness(&self, canvas: &mut Canvas, group: Layer, point: PaperPoint, end: &str, start: Option<f64>, ghost: bool) {
+    fn witness(
+        &self,
+        canvas: &mut Canvas,
+        group: Layer,
+        point: PaperPoint,
+        end: &str,
+        start: Option<f64>,
+        ghost: bool,
+    ) {
         let own = match self.across {
             Across::X => point.y,
             Across::Y => point.x,
@@ -339,7 +347,8 @@ impl Dimension {
             Across::Y => PaperPoint::new(base, -along),
         };
         let turn = if self.across == Across::X || level { 0.0 } else { -90.0 };
-        let style = |height: f64, weight: Weight| Style { height, weight, colour: self.colour(), turn, ..Style::body() };
+        let style =
+            |height: f64, weight: Weight| Style { height, weight, colour: self.colour(), turn, ..Style::body() };
         let figure = style(self.height, self.weight).fact("data-role", "dimtext");
         let mut along = start + canvas.text(group, place(start), &show.text(printed), &figure);
         if let Some(second) = show.second(printed) {

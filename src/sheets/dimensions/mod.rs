@@ -9,7 +9,7 @@ mod running;
 
 pub use chain::{Chain, Part};
 pub use linear::{Across, Dimension, Number};
-pub use running::{apart, Running, Side, Stop, spread};
+pub use running::{Running, Side, Stop, apart, spread};
 
 /// First dimension line off the outline, mm.
 pub const FIRST: f64 = 10.0;

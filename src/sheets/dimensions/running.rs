@@ -84,7 +84,16 @@ impl Running {
     }
 
     #[allow(clippy::too_many_arguments)]
-    fn draw_stop<S>(&self, canvas: &mut Canvas, at: Layer, view: &View<S>, show: Show, stop: &Stop, place: f64, colour: Colour) {
+    fn draw_stop<S>(
+        &self,
+        canvas: &mut Canvas,
+        at: Layer,
+        view: &View<S>,
+        show: Show,
+        stop: &Stop,
+        place: f64,
+        colour: Colour,
+    ) {
         let length = (stop.at.0 - self.datum.0).abs();
         let point = |p: (Length, Length)| format!("{},{}", number(p.0.mm(), 6), number(p.1.mm(), 6));
         let facts = vec![

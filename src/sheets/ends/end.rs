@@ -82,13 +82,19 @@ impl<'s> End<'s> {
     /// Openings in its board, by index.
     pub fn openings(&self) -> Vec<(usize, &'s Fitting, &'s Cutout)> {
         let plane = Plane::of(self.face);
-        self.leg.on_face(self.face).filter_map(|(index, fitting)| Some((index, fitting, fitting.cutout(plane)?))).collect()
+        self.leg
+            .on_face(self.face)
+            .filter_map(|(index, fitting)| Some((index, fitting, fitting.cutout(plane)?)))
+            .collect()
     }
 
     /// Tubes in the layer behind its board.
     pub fn members(&self) -> impl Iterator<Item = &'s Member> {
         let (face, d) = (self.face, self.leg.datums);
-        self.leg.members.iter().filter(move |m| if face == Face::Left { m.body.u.0 == d.frame_left } else { m.body.u.1 == d.frame_right })
+        self.leg
+            .members
+            .iter()
+            .filter(move |m| if face == Face::Left { m.body.u.0 == d.frame_left } else { m.body.u.1 == d.frame_right })
     }
 
     /// The feet nearest to it.

@@ -8,13 +8,13 @@ mod sizes;
 use super::canvas::Canvas;
 use super::frame::{self, Area};
 use super::levels::{self, Level};
+use super::marks;
 use super::notes;
 use super::scale::{STANDARD, Scale};
 use super::set::{Kind, Set};
 use super::table::Table;
 use super::title_block::{self, TitleBlock};
 use super::view::View;
-use super::marks;
 use crate::drawing::Page;
 use crate::drawing::lettering::TITLE;
 use crate::geometry::PaperPoint;
@@ -39,7 +39,8 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     if roomy {
         let right = Area { left: corner.x + 8.0, top: inside.top, right: inside.right, bottom: corner.y - 6.0 };
         let left = Area { left: inside.left, top: inside.top, right: corner.x - 6.0, bottom: inside.bottom };
-        let (openings, said) = (schedule::openings(&sheet.ends, sheet.show, left.width()), schedule::notes(&sheet.ends, sheet.show));
+        let (openings, said) =
+            (schedule::openings(&sheet.ends, sheet.show, left.width()), schedule::notes(&sheet.ends, sheet.show));
         let build_ups = schedule::build_ups(leg, sheet.show, right.width());
         let said_height = notes::list_height(&said, left.width());
         let openings_height = openings.as_ref().map_or(0.0, |table| titled_height(table) + BETWEEN);
@@ -67,7 +68,13 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let build_ups = schedule::build_ups(leg, sheet.show, whole.width().min(180.0));
     y = titled(&mut canvas, &build_ups, "Build-ups", PaperPoint::new(whole.left, y), sheet.show) + BETWEEN + 1.5;
     let layer = canvas.layer(Canvas::ROOT, "notes");
-    notes::list(&mut canvas, layer, PaperPoint::new(whole.left, y), &schedule::notes(&sheet.ends, sheet.show), whole.width());
+    notes::list(
+        &mut canvas,
+        layer,
+        PaperPoint::new(whole.left, y),
+        &schedule::notes(&sheet.ends, sheet.show),
+        whole.width(),
+    );
     pages.push(sheet.finish(canvas, 1, "none".to_owned()));
     pages
 }
@@ -96,11 +103,12 @@ const BESIDE: f64 = 30.0;
 impl Sheet<'_, '_> {
     fn levels(&self) -> Vec<Level> {
         let d = &self.ends[0].leg.datums;
-        let mut all: Vec<Level> = [Datum::CounterTop, Datum::SubstrateTop, Datum::FrameTop, Datum::FrameBottom, Datum::Floor]
-            .into_iter()
-            .filter(|datum| *datum != Datum::SubstrateTop || d.substrate_top != d.frame_top)
-            .map(|datum| Level::new(datum.words(), d.at(datum)))
-            .collect();
+        let mut all: Vec<Level> =
+            [Datum::CounterTop, Datum::SubstrateTop, Datum::FrameTop, Datum::FrameBottom, Datum::Floor]
+                .into_iter()
+                .filter(|datum| *datum != Datum::SubstrateTop || d.substrate_top != d.frame_top)
+                .map(|datum| Level::new(datum.words(), d.at(datum)))
+                .collect();
         if let Some(trim) = &self.set.solved.trim {
             all.push(Level::new("base trim top", trim.top));
         }
@@ -117,7 +125,8 @@ impl Sheet<'_, '_> {
         let mut chosen = None;
         for scale in STANDARD {
             let factor = scale.factor();
-            let wide: f64 = spans.iter().map(|(near, far)| (*far - *near).mm() * factor).sum::<f64>() + 2.0 * BESIDE + fan + 8.0;
+            let wide: f64 =
+                spans.iter().map(|(near, far)| (*far - *near).mm() * factor).sum::<f64>() + 2.0 * BESIDE + fan + 8.0;
             let mut below: f64 = 0.0;
             for (end, (near, far)) in self.ends.iter().zip(&spans) {
                 let view = measured(*scale);
@@ -134,7 +143,11 @@ impl Sheet<'_, '_> {
         let (scale, wide, high, above) = chosen.unwrap_or((Scale(5000), 0.0, 0.0, sizes::ABOVE));
         let factor = scale.factor();
         let spare = (area.width() - wide).max(0.0) / 2.0;
-        let base = area.top + HEADING + ((area.height() - high).max(0.0) / 3.0).min(12.0) + above + d.counter_top.mm() * factor;
+        let base = area.top
+            + HEADING
+            + ((area.height() - high).max(0.0) / 3.0).min(12.0)
+            + above
+            + d.counter_top.mm() * factor;
         let width_of = |k: usize| (spans[k].1 - spans[k].0).mm() * factor;
         // The left end's back is at the left of its view, the right end's at the right.
         let left = area.left + spare + BESIDE;

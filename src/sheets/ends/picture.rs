@@ -35,7 +35,15 @@ pub fn draw(canvas: &mut Canvas, view: &EndView, end: &End, pole: f64) {
     datum_lines(canvas, view, end, pole);
 }
 
-fn block(canvas: &mut Canvas, at: Layer, view: &EndView, v: (Length, Length), z: (Length, Length), end: &End, paint: Paint) {
+fn block(
+    canvas: &mut Canvas,
+    at: Layer,
+    view: &EndView,
+    v: (Length, Length),
+    z: (Length, Length),
+    end: &End,
+    paint: Paint,
+) {
     canvas.rectangle(at, view.at(end.x(v.0), z.1), view.at(end.x(v.1), z.0), paint);
 }
 
@@ -53,7 +61,13 @@ fn boards(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
             outer: end.outline(&board.region.outer),
             holes: board.region.holes.iter().map(|hole| end.outline(hole)).collect(),
         };
-        canvas.shape(at, Shape::Steps(view.region(&region)), Paint::fill(Fill::tint(Colour::TINT_BOARD)), "", Vec::new());
+        canvas.shape(
+            at,
+            Shape::Steps(view.region(&region)),
+            Paint::fill(Fill::tint(Colour::TINT_BOARD)),
+            "",
+            Vec::new(),
+        );
     }
     let grey = Paint::pen(Pen::DIMENSION.coloured(Colour::GREY_LINE));
     for member in end.members() {
@@ -61,12 +75,21 @@ fn boards(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
     }
     for board in &boards {
         let (x0, x1) = (end.x(board.extent.x0), end.x(board.extent.x1));
-        let facts = view.feature(format!("board {}", board.name), x0.min(x1), board.extent.y0, x0.max(x1), board.extent.y1);
+        let facts =
+            view.feature(format!("board {}", board.name), x0.min(x1), board.extent.y0, x0.max(x1), board.extent.y1);
         let steps = view.steps(&end.outline(&board.region.outer));
         canvas.shape(at, Shape::Steps(steps), Paint::pen(Pen::SECONDARY), "", facts);
     }
     if boards.is_empty() {
-        block(canvas, at, view, (d.frame_face, d.frame_back), (d.frame_bottom, d.frame_top), end, Paint::pen(Pen::SECONDARY));
+        block(
+            canvas,
+            at,
+            view,
+            (d.frame_face, d.frame_back),
+            (d.frame_bottom, d.frame_top),
+            end,
+            Paint::pen(Pen::SECONDARY),
+        );
     }
 }
 
@@ -85,7 +108,12 @@ fn edges(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
             let top = finish_top(end, build, board);
             block(canvas, at, view, (finished, board), (low, top), end, Paint::fill(Fill::tint(Colour::TINT_BEYOND)));
             for z in [low, top] {
-                canvas.line(at, view.at(end.x(finished), z), view.at(end.x(board), z), Pen::DIMENSION.coloured(Colour::GREY_TEXT));
+                canvas.line(
+                    at,
+                    view.at(end.x(finished), z),
+                    view.at(end.x(board), z),
+                    Pen::DIMENSION.coloured(Colour::GREY_TEXT),
+                );
             }
         }
     }
@@ -129,7 +157,9 @@ fn top(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
     }
     part("counter", (counter.y0, counter.y1), (d.substrate_top, d.counter_top));
     let u = if end.is_left() { counter.x0 } else { counter.x1 };
-    let at_end = |(_, a, b, _): &&(String, Length, Length, f64)| *a <= u + Length::from_mm(50.0) && u - Length::from_mm(50.0) <= *b;
+    let at_end = |(_, a, b, _): &&(String, Length, Length, f64)| {
+        *a <= u + Length::from_mm(50.0) && u - Length::from_mm(50.0) <= *b
+    };
     if let (Some(splash), Some(_)) = (end.solved.counter.splash, end.leg.counter.splashes.iter().find(at_end)) {
         part("splash", (counter.y1 - splash.thickness, counter.y1), (d.counter_top, d.counter_top + splash.height));
     }
@@ -179,7 +209,10 @@ fn wall_behind(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
         return;
     }
     let (d, back) = (&end.leg.datums, &end.leg.back);
-    let top = back.height.mm().min(d.counter_top.mm() + end.solved.counter.splash.map_or(0.0, |s| s.height.mm()) + 4.0 / view.scale.factor());
+    let top = back
+        .height
+        .mm()
+        .min(d.counter_top.mm() + end.solved.counter.splash.map_or(0.0, |s| s.height.mm()) + 4.0 / view.scale.factor());
     let lean = (back.at_counter - back.at).mm() / d.counter_top.mm().max(1.0);
     let low = end.floor(back.at);
     let p = |z: f64| PaperPoint::new(view.x(end.x(Length::from_mm(back.at.mm() + lean * z))), view.y_mm(z));
@@ -241,7 +274,8 @@ fn datum_lines(canvas: &mut Canvas, view: &EndView, end: &End, pole: f64) {
         let shape = Shape::Line(PaperPoint::new(x, pole), PaperPoint::new(x, foot));
         canvas.shape(at, shape, Paint::pen(Pen::VISIBLE.accent().dashed(Dash::FINISHED)), "datum", facts);
         let front = datum == Datum::FinishedFace;
-        let both = marks::flag_width(Datum::FinishedFace.words()) + marks::flag_width(Datum::FinishedBack.words()) + 3.0;
+        let both =
+            marks::flag_width(Datum::FinishedFace.words()) + marks::flag_width(Datum::FinishedBack.words()) + 3.0;
         if front || room > both {
             // Both fly inwards, over the run.
             marks::flag(canvas, at, PaperPoint::new(x, pole), datum.words(), front != end.is_left());

@@ -69,9 +69,13 @@ pub fn build_ups(leg: &Leg, show: Show, width: f64) -> Table {
         Some(bound) if !bound.is_open() && !bound.name.is_empty() => format!("none, {}", bound.name),
         _ => "none".to_owned(),
     };
-    let finish = |build: &Build, bound: Option<&Bound>| build.finish.as_ref().map_or_else(|| none(bound), |finish| finish.name.clone());
+    let finish = |build: &Build, bound: Option<&Bound>| {
+        build.finish.as_ref().map_or_else(|| none(bound), |finish| finish.name.clone())
+    };
     let board = |build: &Build| if build.board > Length::ZERO { build.board_name.clone() } else { "none".to_owned() };
-    let widest = |words: Vec<String>| words.iter().map(|text| lettering::width(text, BODY, Weight::Regular)).fold(8.0, f64::max) + 3.0;
+    let widest = |words: Vec<String>| {
+        words.iter().map(|text| lettering::width(text, BODY, Weight::Regular)).fold(8.0, f64::max) + 3.0
+    };
     let finishes = widest(faces.iter().map(|(_, build, bound)| finish(build, *bound)).collect());
     let boards = widest(faces.iter().map(|(_, build, _)| board(build)).collect());
     // Names take what they need, in proportion where that is too much.
@@ -110,14 +114,20 @@ pub fn notes(ends: &[End; 2], show: Show) -> Vec<(String, String)> {
         say(lead, format!("what is given from the finished face is {} less from the bare frame.", show.prose(build)));
     }
     say("Floor", floor(ends, show));
-    if ends.iter().any(|end| !end.is_covered()) && (ends[0].leg.front_build.finish.is_some() || ends[0].leg.back_build.finish.is_some()) {
+    if ends.iter().any(|end| !end.is_covered())
+        && (ends[0].leg.front_build.finish.is_some() || ends[0].leg.back_build.finish.is_some())
+    {
         say("Pale strips", "finish on the long faces, not there when the end boards are cut.".to_owned());
     }
     say("Open circle", "where the tape starts. Check every opening against the fitting in hand.".to_owned());
     if cut {
         say("Caution", "vents and gas: local code and the appliance\u{2019}s manual govern sizes and heights; licensed trades only.".to_owned());
     } else {
-        say("Caution", "local code and the fittings\u{2019} manuals govern; gas and electrical work by licensed trades.".to_owned());
+        say(
+            "Caution",
+            "local code and the fittings\u{2019} manuals govern; gas and electrical work by licensed trades."
+                .to_owned(),
+        );
     }
     all
 }

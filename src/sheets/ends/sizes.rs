@@ -20,7 +20,11 @@ fn running(end: &End, view: &EndView) -> Running {
     let mut stops = Vec::new();
     for (_, fitting, cutout) in end.openings() {
         for (v, side) in [(cutout.extent.x0, "near edge"), (cutout.extent.x1, "far edge")] {
-            stops.push(Stop { at: (end.x(v), cutout.extent.y0), name: format!("{} {side}", fitting.mark), witness: None });
+            stops.push(Stop {
+                at: (end.x(v), cutout.extent.y0),
+                name: format!("{} {side}", fitting.mark),
+                witness: None,
+            });
         }
     }
     // Of openings over one another the lowest carries the witness line.
@@ -82,7 +86,8 @@ pub fn draw(canvas: &mut Canvas, view: &EndView, end: &End, show: Show) {
 /// How far the counter reaches past the finished face, and past whatever is outermost behind.
 fn overhangs(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
     let (d, counter) = (&end.leg.datums, &end.leg.counter.extent);
-    let splash = end.solved.counter.splash.filter(|_| !end.leg.counter.splashes.is_empty()).map_or(0.0, |s| view.size(s.height));
+    let splash =
+        end.solved.counter.splash.filter(|_| !end.leg.counter.splashes.is_empty()).map_or(0.0, |s| view.size(s.height));
     let back = end.outer_back();
     let against = picture::wall_at(end).is_some();
     let mut list = vec![(Datum::FinishedFace, Length::ZERO, counter.y0, end.front_side(), "overhang", 0.0)];
@@ -107,16 +112,29 @@ fn overhangs(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Sh
 /// Build-ups and frame end to end, and the whole depth from the finished face.
 fn depths(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, line: f64) {
     let low = end.leg.datums.frame_bottom;
-    let mut positions: Vec<Part> = end.depths().iter().map(|(datum, v)| Part { at: end.x(*v), name: datum.words().to_owned() }).collect();
+    let mut positions: Vec<Part> =
+        end.depths().iter().map(|(datum, v)| Part { at: end.x(*v), name: datum.words().to_owned() }).collect();
     positions.sort_by_key(|part| part.at);
     let witness = Some(lowest(view, end) + 2.5);
     let name = if end.is_left() { "left end depths" } else { "right end depths" };
     let (Some(first), Some(last)) = (positions.first().cloned(), positions.last().cloned()) else { return };
     let whole = show.rounded(last.at - first.at);
-    let parts = Chain { name: name.to_owned(), across: Across::X, positions, beside: low, line, total: None, total_label: String::new(), total_finished: false, witness };
+    let parts = Chain {
+        name: name.to_owned(),
+        across: Across::X,
+        positions,
+        beside: low,
+        line,
+        total: None,
+        total_label: String::new(),
+        total_finished: false,
+        witness,
+    };
     // Where even the frame is too short for its number the build-ups stand in their table alone.
     let inner = parts.positions.windows(2).enumerate().filter(|(k, _)| *k > 0 && k + 2 < parts.positions.len());
-    let fits = inner.map(|(_, pair)| Dimension::new(Across::X, (pair[0].at, low), (pair[1].at, low), line)).all(|part| part.fits(view, show));
+    let fits = inner
+        .map(|(_, pair)| Dimension::new(Across::X, (pair[0].at, low), (pair[1].at, low), line))
+        .all(|part| part.fits(view, show));
     if fits {
         parts.draw(canvas, at, view, show);
     }
@@ -127,7 +145,8 @@ fn depths(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show,
         .witnesses(witness, witness)
         .from_finished();
     let total = if fits { total.chained(name, "total") } else { total };
-    let labels = [format!("finished face to {}", back.0.words()), format!("to {}", back.0.words()), "overall".to_owned()];
+    let labels =
+        [format!("finished face to {}", back.0.words()), format!("to {}", back.0.words()), "overall".to_owned()];
     let named = labels.into_iter().map(|label| total.clone().label(label)).find(|named| named.fits(view, show));
     named.unwrap_or(total).draw(canvas, at, view, show);
 }
@@ -144,7 +163,9 @@ fn heights(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show
     ];
     for (k, (low, from, high, to, label)) in list.into_iter().enumerate() {
         let line = out + 9.0 + 7.0 * k as f64;
-        let plain = Dimension::new(Across::Y, (v, from), (v, to), line).datums(low.words(), high.words()).witnesses(Some(out + 1.5), Some(out + 1.5));
+        let plain = Dimension::new(Across::Y, (v, from), (v, to), line)
+            .datums(low.words(), high.words())
+            .witnesses(Some(out + 1.5), Some(out + 1.5));
         let named = plain.clone().label(label);
         let dimension = if named.fits(view, show) { named } else { plain };
         if dimension.fits(view, show) {
@@ -167,7 +188,10 @@ fn said(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
         _ => "finished before it is set".to_owned(),
     });
     let wide = lines.iter().map(|line| lettering::width(line, BODY, Weight::Regular)).fold(0.0, f64::max);
-    let middle = PaperPoint::new((view.x(end.x(d.frame_face)) + view.x(end.x(d.frame_back))) / 2.0, view.y((d.frame_bottom + d.frame_top).half()));
+    let middle = PaperPoint::new(
+        (view.x(end.x(d.frame_face)) + view.x(end.x(d.frame_back))) / 2.0,
+        view.y((d.frame_bottom + d.frame_top).half()),
+    );
     let (dx, dy) = (wide / 2.0 + 2.5, 4.7 * lines.len() as f64 / 2.0 + 1.8);
     canvas.rectangle(at, middle.moved(-dx, -dy), middle.moved(dx, dy), Paint::fill(Fill::WHITE));
     for (k, line) in lines.iter().enumerate() {
@@ -187,7 +211,11 @@ fn names(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
         let spots = [0.0, 3.0, -3.0, 6.0, -6.0].map(|dx| middle.moved(dx, 0.0));
         let holds = |p: &PaperPoint| {
             let r = radius + 0.8;
-            p.x - r > left && p.x + r < right && p.y - r > high && p.y + r < low && canvas.is_box_free(p.x - r, p.y - r, p.x + r, p.y + r)
+            p.x - r > left
+                && p.x + r < right
+                && p.y - r > high
+                && p.y + r < low
+                && canvas.is_box_free(p.x - r, p.y - r, p.x + r, p.y + r)
         };
         if let Some(middle) = spots.into_iter().find(holds) {
             marks::ring(canvas, at, middle, &fitting.mark);
@@ -200,11 +228,14 @@ fn names(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
             continue;
         }
         let both = format!("{} {}", fitting.mark, fitting.name);
-        let named = [&both, &fitting.mark].into_iter().any(|name| named_near(canvas, at, (left, high, right, low), name));
+        let named =
+            [&both, &fitting.mark].into_iter().any(|name| named_near(canvas, at, (left, high, right, low), name));
         if !named {
             // Where the dot meets nothing.
             let spots = [0.0, 2.0, -2.0, 4.0, -4.0].map(|dx| middle.moved(dx, 0.0));
-            let clear = |p: &PaperPoint| p.x > left && p.x < right && canvas.is_box_free(p.x - 0.9, p.y - 0.9, p.x + 0.9, p.y + 0.9);
+            let clear = |p: &PaperPoint| {
+                p.x > left && p.x < right && canvas.is_box_free(p.x - 0.9, p.y - 0.9, p.x + 0.9, p.y + 0.9)
+            };
             if let Some(dot) = spots.into_iter().find(clear) {
                 outside(canvas, at, view, end, dot, &both);
             }
@@ -278,7 +309,8 @@ fn drop_lines<'s>(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End<'s>)
         let x = if end.is_left() { left + inset } else { right - inset };
         Length::from_mm((x - view.origin.x) / view.scale.factor())
     };
-    let columns: Vec<(Length, Vec<Edge>)> = columns.into_iter().map(|(left, right, edges)| (place(left, right), edges)).collect();
+    let columns: Vec<(Length, Vec<Edge>)> =
+        columns.into_iter().map(|(left, right, edges)| (place(left, right), edges)).collect();
     // All lines before any lettering, which keeps clear of them.
     for (x, edges) in &columns {
         let lowest = edges.iter().map(|edge| view.y(edge.z)).fold(f64::NEG_INFINITY, f64::max);
@@ -314,9 +346,21 @@ fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show,
         let group = canvas.layer_with(at, "dim", facts);
         let role = |role: &str, side: &str| vec![("data-role", role.to_owned()), ("data-end", side.to_owned())];
         for (y, side) in [(y0, "from"), (y, "to")] {
-            canvas.shape(group, Shape::Line(p(x - 2.0, y), p(x + 2.0, y)), Paint::pen(Pen::GHOST), "", role("witness", side));
+            canvas.shape(
+                group,
+                Shape::Line(p(x - 2.0, y), p(x + 2.0, y)),
+                Paint::pen(Pen::GHOST),
+                "",
+                role("witness", side),
+            );
         }
-        canvas.shape(group, Shape::Line(p(x, y0), p(x, y)), Paint::pen(Pen::GHOST), "", vec![("data-role", "dimline".to_owned())]);
+        canvas.shape(
+            group,
+            Shape::Line(p(x, y0), p(x, y)),
+            Paint::pen(Pen::GHOST),
+            "",
+            vec![("data-role", "dimline".to_owned())],
+        );
         canvas.text(group, place, &show.text(drop), &Style::body().bold().fact("data-role", "dimtext"));
         if let Some(second) = show.second(drop) {
             canvas.text(group, place.moved(number_width(drop, show) + 1.0, 0.0), &second, &Style::body());

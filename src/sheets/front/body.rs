@@ -151,8 +151,7 @@ fn openings(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         let Some(cutout) = fitting.cutout(e.facing.plane()) else { continue };
         let outline = e.facing.outline(&cutout.outline);
         let steps = opened(e, &outline, cutout);
-        let facts =
-            vec![("data-fitting", fitting.id.clone()), ("data-plane", e.facing.plane().word().to_owned())];
+        let facts = vec![("data-fitting", fitting.id.clone()), ("data-plane", e.facing.plane().word().to_owned())];
         canvas.shape(at, Shape::Steps(steps), Paint::pen(Pen::CUT.square()), "cutout", facts);
         let (x0, x1) = e.facing.span(cutout.extent.x0, cutout.extent.x1);
         for x in [x0, x1] {

@@ -51,12 +51,13 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let (mut boxes, mut row) = (Vec::new(), 0.0);
     for (index, stretch) in stretches.iter().enumerate() {
         let length = printed(stretch.to.0) - printed(stretch.from.0);
-        let mut part = Dimension::new(Across::X, (stretch.from.0, Length::ZERO), (stretch.to.0, Length::ZERO), e.lines.chain)
-            .datums(stretch.from.1.clone(), stretch.to.1.clone())
-            .chained("modules", "part")
-            .shown_as(length)
-            .witnesses(witness, witness)
-            .ghosts(index > 0, false);
+        let mut part =
+            Dimension::new(Across::X, (stretch.from.0, Length::ZERO), (stretch.to.0, Length::ZERO), e.lines.chain)
+                .datums(stretch.from.1.clone(), stretch.to.1.clone())
+                .chained("modules", "part")
+                .shown_as(length)
+                .witnesses(witness, witness)
+                .ghosts(index > 0, false);
         let fits = part.fits(&e.view, e.show);
         // Neighbours that don't fit stand on two rows by turns.
         row = if fits || row > 0.0 { 0.0 } else { ROW };
@@ -186,7 +187,8 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
 
 /// The dimension with the longest of its labels that fits over it; else the longest that stands after it.
 fn labelled(canvas: &Canvas, e: &Elevation<'_>, dimension: Dimension, words: [String; 2]) -> Dimension {
-    let tried: Vec<Dimension> = words.into_iter().chain([String::new()]).map(|label| dimension.clone().label(label)).collect();
+    let tried: Vec<Dimension> =
+        words.into_iter().chain([String::new()]).map(|label| dimension.clone().label(label)).collect();
     let room = frame::inside(canvas).right - e.view.x(e.part.x1) - 16.0;
     let over = tried.iter().find(|dimension| dimension.fits(&e.view, e.show));
     let after = tried.iter().find(|dimension| dimension.lettering_width(e.show) < room);

@@ -63,7 +63,8 @@ fn words_width(letter: &str, sheet: Option<&str>) -> f64 {
 fn is_free(canvas: &Canvas, e: &Elevation<'_>, x: f64, upper: bool, letter: &str, sheet: Option<&str>) -> bool {
     let (y, out) = start(e, x, upper);
     let (a, b) = (y.min(y + out * STROKE), y.max(y + out * STROKE));
-    let (left, right) = if e.is_behind() { (2.0, 8.0 + words_width(letter, sheet)) } else { (8.0, 1.0 + words_width(letter, sheet)) };
+    let (left, right) =
+        if e.is_behind() { (2.0, 8.0 + words_width(letter, sheet)) } else { (8.0, 1.0 + words_width(letter, sheet)) };
     canvas.is_box_free(x - left, a - 0.6, x + right, b + 0.6)
 }
 

@@ -87,9 +87,14 @@ fn placed(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>) -> Option<(f6
     let width = column.high - column.low;
     // In a low opening the mark has to stand beside the number, which then keeps to the left.
     let plane = e.facing.plane();
-    let height = |edge: &Edge<'_>| edge.fitting.cutout(plane).map_or(f64::MAX, |cutout| e.view.size(cutout.extent.height()));
+    let height =
+        |edge: &Edge<'_>| edge.fitting.cutout(plane).map_or(f64::MAX, |cutout| e.view.size(cutout.extent.height()));
     let low = column.edges.iter().any(|edge| height(edge) < 11.0);
-    let wanted = if low { [2.5, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 14.0, 18.0] } else { [6.0, 5.0, 8.0, 4.0, 10.0, 12.0, 14.0, 18.0, 22.0] };
+    let wanted = if low {
+        [2.5, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 14.0, 18.0]
+    } else {
+        [6.0, 5.0, 8.0, 4.0, 10.0, 12.0, 14.0, 18.0, 22.0]
+    };
     let mut offsets: Vec<f64> = wanted.into_iter().filter(|off| off + 2.0 < width).collect();
     if column.round {
         offsets.clear();
@@ -134,10 +139,21 @@ fn numbers(canvas: &Canvas, e: &Elevation<'_>, column: &Column<'_>, x: f64) -> N
         };
         // In the opening beside the line, past the edge, or out beside the opening.
         let (left, right) = (column.low - x - 1.6, column.high - x + 1.6);
-        let places = [(1.5, inside), (-1.5, inside), (1.5, outside), (-1.5, outside), (right, inside), (left, inside), (right, outside), (left, outside)];
+        let places = [
+            (1.5, inside),
+            (-1.5, inside),
+            (1.5, outside),
+            (-1.5, outside),
+            (right, inside),
+            (left, inside),
+            (right, outside),
+            (left, outside),
+        ];
         let found = places.into_iter().find_map(|(dx, dy)| {
             let texts = lettered(e, edge.z, PaperPoint::new(x + dx, y + dy), dx < 0.0);
-            let clear = texts.iter().all(|text| canvas.is_free(text) && !taken.iter().any(|other| meet(other, &text.corners())));
+            let clear = texts
+                .iter()
+                .all(|text| canvas.is_free(text) && !taken.iter().any(|other| meet(other, &text.corners())));
             clear.then_some(texts)
         });
         if let Some(texts) = &found {
@@ -206,9 +222,21 @@ fn draw_column(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, column: &Colum
         let role = |role: &str, end: &str| vec![("data-role", role.to_owned()), ("data-end", end.to_owned())];
         // The edges themselves are there; the witness lines carry facts only.
         for (y, end) in [(y0, "from"), (y, "to")] {
-            canvas.shape(group, Shape::Line(p(x - 2.0, y), p(x + 2.0, y)), Paint::pen(Pen::GHOST), "", role("witness", end));
+            canvas.shape(
+                group,
+                Shape::Line(p(x - 2.0, y), p(x + 2.0, y)),
+                Paint::pen(Pen::GHOST),
+                "",
+                role("witness", end),
+            );
         }
-        canvas.shape(group, Shape::Line(p(x, y0), p(x, y)), Paint::pen(Pen::GHOST), "", vec![("data-role", "dimline".to_owned())]);
+        canvas.shape(
+            group,
+            Shape::Line(p(x, y0), p(x, y)),
+            Paint::pen(Pen::GHOST),
+            "",
+            vec![("data-role", "dimline".to_owned())],
+        );
         canvas.arrow(group, p(x, y), 90.0, Colour::INK);
         for text in texts {
             canvas.put(group, text);

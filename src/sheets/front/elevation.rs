@@ -5,6 +5,7 @@ use super::facing::Facing;
 use super::floor::FloorLine;
 use super::part::Part;
 use super::stops::Stops;
+use crate::drawing::lettering::{self, BODY, Weight};
 use crate::geometry::{FrontFace, PaperPoint};
 use crate::sheets::canvas::Canvas;
 use crate::sheets::dimensions::{FIRST, NEXT, PAST};
@@ -12,7 +13,6 @@ use crate::sheets::frame::Area;
 use crate::sheets::scale::Scale;
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::view::View;
-use crate::drawing::lettering::{self, BODY, Weight};
 use crate::solve::{Face, Fitting, Leg};
 use crate::units::{Length, Show};
 
@@ -96,8 +96,23 @@ impl<'s> Elevation<'s> {
         let top = leg.datums.counter_top + splash.map_or(Length::ZERO, |splash| splash.height);
         let stops = Stops::new(leg, &facing, &part, leg.datums.counter_top);
         let floor = FloorLine::new(leg, &facing);
-        let (view, lines) = (View::open(&mut Canvas::new(1.0, 1.0), "", Scale(10), PaperPoint::new(0.0, 0.0)), Lines::default());
-        Elevation { set, kind, leg, leg_index, facing, part, page, show: set.solved.show, floor, top, stops, view, lines }
+        let (view, lines) =
+            (View::open(&mut Canvas::new(1.0, 1.0), "", Scale(10), PaperPoint::new(0.0, 0.0)), Lines::default());
+        Elevation {
+            set,
+            kind,
+            leg,
+            leg_index,
+            facing,
+            part,
+            page,
+            show: set.solved.show,
+            floor,
+            top,
+            stops,
+            view,
+            lines,
+        }
     }
 
     /// The same with lengths shown another way.
@@ -155,12 +170,21 @@ impl<'s> Elevation<'s> {
         if self.part.last && far_end != far_frame {
             right = right.max((far_end - far_frame).mm() * s + 8.0 + self.number_width(far_end - far_frame));
         }
-        if self.levels_at_left() { left += levels } else { right += levels }
+        if self.levels_at_left() {
+            left += levels
+        } else {
+            right += levels
+        }
         let above = Stops::reach(&self.stops.above, self.show, scale);
         let up = if above > 0.0 { FIRST + above } else { FIRST };
         let low = self.floor.lowest(self.part.x0.mm() - 200.0, self.part.x1.mm() + 200.0).min(0.0);
         let below = Stops::reach(&self.stops.below, self.show, scale);
-        let down = -low * s + UNDER + if below > 0.0 { below + 5.5 } else { 0.0 } + chain::under(self, scale) + 2.0 * NEXT + PAST;
+        let down = -low * s
+            + UNDER
+            + if below > 0.0 { below + 5.5 } else { 0.0 }
+            + chain::under(self, scale)
+            + 2.0 * NEXT
+            + PAST;
         Rooms { left, right, up: up + FLAG, down }
     }
 
@@ -209,7 +233,8 @@ impl<'s> Elevation<'s> {
         let levels = self.levels_width();
         let (left, right) = if self.levels_at_left() { (levels, 0.0) } else { (0.0, levels) };
         let a = if self.part.first { self.view.x(self.part.x0) - rooms.left + left } else { self.view.x(self.part.x0) };
-        let b = if self.part.last { self.view.x(self.part.x1) + rooms.right - right } else { self.view.x(self.part.x1) };
+        let b =
+            if self.part.last { self.view.x(self.part.x1) + rooms.right - right } else { self.view.x(self.part.x1) };
         (a, b)
     }
 

@@ -101,7 +101,8 @@ fn bound(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, bound: &Bound, out: 
     let width = (bound.width.mm() * s).min(BOUND);
     let cut = bound.width.mm() * s > BOUND;
     let far = foot + out * width;
-    let [a, b, c, f] = [(face(low), low), (face(high), high), (far, high), (far, low)].map(|(x, y)| PaperPoint::new(x, y));
+    let [a, b, c, f] =
+        [(face(low), low), (face(high), high), (far, high), (far, low)].map(|(x, y)| PaperPoint::new(x, y));
     canvas.polyline(at, &[a, b, c, f], true, Paint::fill(Fill::tint(Colour::TINT_BEYOND)));
     let middle = PaperPoint::new((face(low) + far) / 2.0 + 1.25, (low + high) / 2.0);
     let name = if bound.name.is_empty() { kind_word(bound.kind) } else { &bound.name };
@@ -110,19 +111,30 @@ fn bound(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, bound: &Bound, out: 
     if bound.kind == BoundKind::Wall {
         let mut rings = vec![vec![a, b, c, f]];
         if inside {
-            rings.push(crate::sheets::canvas::corners(middle.moved(-4.0, -length / 2.0 - 1.2), middle.moved(1.8, length / 2.0 + 1.2)).to_vec());
+            rings.push(
+                crate::sheets::canvas::corners(
+                    middle.moved(-4.0, -length / 2.0 - 1.2),
+                    middle.moved(1.8, length / 2.0 + 1.2),
+                )
+                .to_vec(),
+            );
         }
         materials::hatch(canvas, at, &rings, Material::Wall, false);
     }
     let face_pen = if bound.kind == BoundKind::Wall { Pen::CUT } else { Pen::VISIBLE };
     canvas.line(at, a, b, face_pen);
-    if cut { marks::break_line(canvas, at, c, f) } else { canvas.line(at, c, f, face_pen) }
+    if cut {
+        marks::break_line(canvas, at, c, f)
+    } else {
+        canvas.line(at, c, f, face_pen)
+    }
     if e.view.y(bound.height) < high - 0.1 {
         marks::break_line(canvas, at, b, c);
     } else {
         canvas.line(at, b, c, face_pen);
     }
-    let place = if inside { middle } else { PaperPoint::new(far + out * 3.2 + if out > 0.0 { 1.25 } else { 0.0 }, middle.y) };
+    let place =
+        if inside { middle } else { PaperPoint::new(far + out * 3.2 + if out > 0.0 { 1.25 } else { 0.0 }, middle.y) };
     canvas.text_at_first(at, &[place, place.moved(0.0, -6.0)], name, &Style::body().upright().middle());
 }
 
@@ -165,10 +177,14 @@ pub fn fall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let total = width + arrow;
     let mut x = b - total + 12.0;
     while x > a {
-        let floor = e.view.y_mm(e.floor.lowest((x - e.view.origin.x) / e.view.scale.factor(), (x + total - e.view.origin.x) / e.view.scale.factor()));
+        let floor = e.view.y_mm(e.floor.lowest(
+            (x - e.view.origin.x) / e.view.scale.factor(),
+            (x + total - e.view.origin.x) / e.view.scale.factor(),
+        ));
         let y = floor + HATCH + 4.6;
         if canvas.is_box_free(x - 1.0, y - 3.0, x + total + 1.0, y + 0.9) {
-            let (text, from, to) = if to_right { (x, x + width + 2.0, x + total) } else { (x + arrow, x + arrow - 2.0, x) };
+            let (text, from, to) =
+                if to_right { (x, x + width + 2.0, x + total) } else { (x + arrow, x + arrow - 2.0, x) };
             canvas.text(at, PaperPoint::new(text, y), &words, &Style::body());
             let (p, q) = (PaperPoint::new(from, y - 1.2), PaperPoint::new(to, y - 1.2));
             canvas.line(at, p, q, Pen::DIMENSION);

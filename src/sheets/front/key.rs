@@ -22,7 +22,6 @@ pub fn height(leg: &Leg, facing: &Facing) -> f64 {
     if is_drawn(leg, facing) { 38.0 } else { 27.0 }
 }
 
-
 /// The scale of the key: the layers about 15 to 40 mm long.
 pub fn scale(leg: &Leg, facing: &Facing) -> Scale {
     let build = facing.near_build(leg).total().mm().max(1.0);
@@ -46,7 +45,13 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, area
         title_block::heading(canvas, area.left, area.top + 3.5, &title, &format!("{}, in plan", scale.words()));
         picture(canvas, set, leg, facing, scale, PaperPoint::new(area.left + 38.0, area.top + 26.5));
     } else {
-        title_block::heading(canvas, area.left, area.top + 3.5, &format!("Where the {} end is", facing.near_word()), "");
+        title_block::heading(
+            canvas,
+            area.left,
+            area.top + 3.5,
+            &format!("Where the {} end is", facing.near_word()),
+            "",
+        );
     }
     let show = set.solved.show;
     let off = |datum: Datum| (leg.datums.at(finished) - leg.datums.at(datum)).abs();
@@ -90,7 +95,8 @@ fn picture(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, scale
     let word = "finish";
     let width = lettering::width(word, BODY, Weight::Regular);
     let named = x(finish) - x(Length::ZERO) > width + 4.0;
-    let rect = |a: f64, b: f64| crate::sheets::canvas::corners(PaperPoint::new(a, top), PaperPoint::new(b, bottom)).to_vec();
+    let rect =
+        |a: f64, b: f64| crate::sheets::canvas::corners(PaperPoint::new(a, top), PaperPoint::new(b, bottom)).to_vec();
     let centre = (x(Length::ZERO) + x(finish)) / 2.0;
     let mut rings = vec![rect(x(Length::ZERO), x(finish))];
     if named {
@@ -112,7 +118,12 @@ fn picture(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, scale
         canvas.line(at, PaperPoint::new(x(length), top), PaperPoint::new(x(length), bottom), Pen::CUT);
     }
     for y in [top, bottom] {
-        canvas.line(at, PaperPoint::new(x(Length::ZERO) - 3.0, y), PaperPoint::new(x(total) + shown + 3.0, y), Pen::FINE);
+        canvas.line(
+            at,
+            PaperPoint::new(x(Length::ZERO) - 3.0, y),
+            PaperPoint::new(x(total) + shown + 3.0, y),
+            Pen::FINE,
+        );
     }
     let zero = x(Length::ZERO);
     let facts = vec![("data-datum", facing.near()[0].words().to_owned())];

@@ -51,4 +51,3 @@ pub fn hole(e: &Elevation<'_>, fitting: &Fitting) -> Option<Area> {
     let top = if opens_up(fitting, &e.facing) { e.leg.datums.substrate_top } else { cutout.extent.y1 };
     Some(Area { left: e.view.x(x0), top: e.view.y(top), right: e.view.x(x1), bottom: e.view.y(cutout.extent.y0) })
 }
-

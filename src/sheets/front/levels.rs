@@ -15,9 +15,10 @@ const PITCH: f64 = 4.2;
 /// Writes them.
 pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let d = &e.leg.datums;
-    let mut levels: Vec<(Length, &str)> = [Datum::CounterTop, Datum::SubstrateTop, Datum::FrameTop, Datum::FrameBottom, Datum::Floor]
-        .map(|datum| (d.at(datum), datum.words()))
-        .to_vec();
+    let mut levels: Vec<(Length, &str)> =
+        [Datum::CounterTop, Datum::SubstrateTop, Datum::FrameTop, Datum::FrameBottom, Datum::Floor]
+            .map(|datum| (d.at(datum), datum.words()))
+            .to_vec();
     if let Some(trim) = &e.set.solved.trim {
         levels.push((trim.top, "base trim top"));
     }

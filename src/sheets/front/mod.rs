@@ -49,7 +49,15 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     pages
 }
 
-fn block(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, page: usize, title: &str, words: &str, scale: String) -> TitleBlock {
+fn block(
+    set: &Set<'_>,
+    kind: Kind,
+    plan: &Plan<'_>,
+    page: usize,
+    title: &str,
+    words: &str,
+    scale: String,
+) -> TitleBlock {
     let several = set.solved.legs.len() > 1;
     let leg = if several { format!(", leg {}", plan.leg_index + 1) } else { String::new() };
     TitleBlock {
@@ -121,7 +129,15 @@ fn under(set: &Set<'_>, canvas: &mut Canvas, plan: &Plan<'_>, e: &Elevation<'_>,
 }
 
 /// A stretch of the schedule under its heading; returns its lower end.
-fn openings_table(set: &Set<'_>, canvas: &mut Canvas, table: &Table, corner: PaperPoint, from: usize, to: usize, title: &str) -> f64 {
+fn openings_table(
+    set: &Set<'_>,
+    canvas: &mut Canvas,
+    table: &Table,
+    corner: PaperPoint,
+    from: usize,
+    to: usize,
+    title: &str,
+) -> f64 {
     title_block::heading(canvas, corner.x, corner.y + 3.5, title, "");
     let layer = canvas.layer(Canvas::ROOT, "table");
     table.draw_rows(canvas, layer, corner.moved(0.0, 5.2), set.solved.show, from, to)
@@ -161,13 +177,19 @@ fn schedule_pages(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, first: usize) -> V
         if from == table.rows.len() && left >= notes_height + key::height(plan.leg, &plan.facing) + 4.0 {
             let layer = canvas.layer(Canvas::ROOT, "notes");
             let y = notes::list(&mut canvas, layer, PaperPoint::new(inside.left, y + 7.0), &said, inside.width());
-            let area = Area { left: inside.left, top: y + 2.0, right: inside.right.min(inside.left + 190.0), bottom: corner.y };
+            let area = Area {
+                left: inside.left,
+                top: y + 2.0,
+                right: inside.right.min(inside.left + 190.0),
+                bottom: corner.y,
+            };
             key::draw(&mut canvas, set, plan.leg, &plan.facing, area);
             done = true;
         }
         let page = first + pages.len();
         let keyed = done && key::is_drawn(plan.leg, &plan.facing);
-        let scale = if keyed { format!("key {}", key::scale(plan.leg, &plan.facing).words()) } else { "\u{2013}".to_owned() };
+        let scale =
+            if keyed { format!("key {}", key::scale(plan.leg, &plan.facing).words()) } else { "\u{2013}".to_owned() };
         let title = format!("{}: openings", plan.facing.title());
         let block = block(set, kind, plan, page, &title, &e.part.words(plan.leg, &plan.facing), scale);
         pages.push(set.finish(canvas, kind, page, &block));
@@ -184,7 +206,9 @@ fn findings(set: &Set<'_>, canvas: &mut Canvas, kind: Kind, e: &Elevation<'_>) {
     for fitting in e.leg.fittings.iter().filter(|fitting| e.part.has(fitting)) {
         let (x0, x1) = e.facing.span(fitting.left, fitting.right);
         let room = labels::hole(e, fitting);
-        let place = room.map_or(e.view.at((x0 + x1).half(), d.counter_top), |r| PaperPoint::new(r.right - 5.0, (r.top + r.bottom) / 2.0));
+        let place = room.map_or(e.view.at((x0 + x1).half(), d.counter_top), |r| {
+            PaperPoint::new(r.right - 5.0, (r.top + r.bottom) / 2.0)
+        });
         set.mark(canvas, at, kind, &fitting.subject(), place);
     }
     for index in e.part.modules.clone() {

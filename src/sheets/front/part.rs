@@ -58,9 +58,8 @@ pub fn parts(leg: &Leg, facing: &Facing, widest: Length) -> Vec<Part> {
     let mut pages = by_width.max(count.div_ceil(MOST_MODULES)).clamp(1, count.max(1));
     loop {
         let found = split(leg, pages);
-        let fits = |range: &Range<usize>| {
-            range.len() <= 1 || (range.len() <= MOST_MODULES && stretch(leg, range) <= widest)
-        };
+        let fits =
+            |range: &Range<usize>| range.len() <= 1 || (range.len() <= MOST_MODULES && stretch(leg, range) <= widest);
         if pages >= count || found.iter().all(fits) {
             return seen(leg, facing, found);
         }

@@ -63,7 +63,17 @@ impl<'s> Plan<'s> {
     /// Decides.
     pub fn new(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, facing: Facing) -> Plan<'s> {
         let leg_index = if let Kind::Front(index, _) = kind { index } else { 0 };
-        let mut plan = Plan { set, kind, leg, leg_index, facing, scale: SMALLEST, parts: Vec::new(), below: Below::Further, show: set.solved.show };
+        let mut plan = Plan {
+            set,
+            kind,
+            leg,
+            leg_index,
+            facing,
+            scale: SMALLEST,
+            parts: Vec::new(),
+            below: Below::Further,
+            show: set.solved.show,
+        };
         let canvas = Canvas::new(set.solved.paper.width, set.solved.paper.height);
         // With both units on small paper the millimetres are left to the schedule before the drawing gets too small.
         for show in shows(set.solved.show) {
@@ -176,7 +186,11 @@ impl<'s> Plan<'s> {
         let sheet = e.sheet_of(self.parts.len());
         let mut notes = vec![
             ("Openings".to_owned(), format!("schedule, notes and key on sheet {sheet}.")),
-            ("Caution".to_owned(), "local code and the fittings\u{2019} manuals govern; gas, power and water by licensed trades.".to_owned()),
+            (
+                "Caution".to_owned(),
+                "local code and the fittings\u{2019} manuals govern; gas, power and water by licensed trades."
+                    .to_owned(),
+            ),
         ];
         if self.show != self.set.solved.show {
             notes.insert(1, ("Millimetres".to_owned(), "stand in the schedule.".to_owned()));

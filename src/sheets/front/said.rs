@@ -21,7 +21,10 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
     let show = e.show;
     for (counter, frame, marks) in open_at_top(e) {
         let (counter, frame) = (show.prose(counter), show.prose(frame));
-        say("Open at the top", format!("{}: bottom {counter} down from the counter top, {frame} from the frame top.", marks.join(", ")));
+        say(
+            "Open at the top",
+            format!("{}: bottom {counter} down from the counter top, {frame} from the frame top.", marks.join(", ")),
+        );
     }
     if let Some(sentence) = bays(e) {
         say("To the floor", sentence);
@@ -31,7 +34,8 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
         say("In the frame", format!("openings are {gap} larger on every closed side than in the board."));
     }
     let (near, far) = e.facing.bounds(e.leg);
-    for (on_page, bound, finished) in [(e.part.first, near, e.facing.near()[0]), (e.part.last, far, e.facing.far()[0])] {
+    for (on_page, bound, finished) in [(e.part.first, near, e.facing.near()[0]), (e.part.last, far, e.facing.far()[0])]
+    {
         if on_page && !bound.is_open() {
             say("Clear of it", clear_of(e, bound, finished));
         }
@@ -45,9 +49,16 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
     }
     say("Grey lines", drawn);
     let stopping = e.set.concerning(e.kind).iter().any(|(_, finding)| finding.severity == Severity::Stop);
-    let check = if stopping { "Findings stop this sheet: don\u{2019}t cut from it." } else { "Check every opening against the fitting in hand before cutting." };
+    let check = if stopping {
+        "Findings stop this sheet: don\u{2019}t cut from it."
+    } else {
+        "Check every opening against the fitting in hand before cutting."
+    };
     say("Open circle", format!("where the tape starts. {check}"));
-    say("Caution", "local code and the fittings\u{2019} manuals govern; gas, power and water by licensed trades.".to_owned());
+    say(
+        "Caution",
+        "local code and the fittings\u{2019} manuals govern; gas, power and water by licensed trades.".to_owned(),
+    );
     notes
 }
 
@@ -83,7 +94,11 @@ fn bays(e: &Elevation<'_>) -> Option<String> {
     let least = heights.iter().map(|bay| bay.1.min(bay.2)).min()?;
     let most = heights.iter().map(|bay| bay.1.max(bay.2)).max()?;
     if heights.len() > 4 {
-        return Some(format!("bays are {} to {} high, down to the floor as drawn.", show.prose(least), show.prose(most)));
+        return Some(format!(
+            "bays are {} to {} high, down to the floor as drawn.",
+            show.prose(least),
+            show.prose(most)
+        ));
     }
     let bay = |(mark, left, right): &(&str, Length, Length)| {
         if show.rounded(*left) == show.rounded(*right) {
@@ -103,6 +118,11 @@ fn clear_of(e: &Elevation<'_>, bound: &Bound, finished: Datum) -> String {
     if foot == head {
         format!("the {} stands {} from the {name}.", finished.words(), show.prose(foot))
     } else {
-        format!("the {} stands {} from the {name} at the floor, {} at the counter top.", finished.words(), show.prose(foot), show.prose(head))
+        format!(
+            "the {} stands {} from the {name} at the floor, {} at the counter top.",
+            finished.words(),
+            show.prose(foot),
+            show.prose(head)
+        )
     }
 }

@@ -21,7 +21,8 @@ pub fn table(set: &Set<'_>, leg: &Leg, facing: &Facing, fittings: &[&Fitting], r
         .map(|fitting| lettering::width(&fitting.name, BODY, Weight::Regular))
         .fold(18.0, f64::max)
         .min(42.0);
-    let mark = fittings.iter().map(|fitting| lettering::width(&fitting.mark, BODY, Weight::SemiBold)).fold(7.5, f64::max);
+    let mark =
+        fittings.iter().map(|fitting| lettering::width(&fitting.mark, BODY, Weight::SemiBold)).fold(7.5, f64::max);
     let mut columns = vec![
         Column::words(mark + 3.0, "mark"),
         Column::words(name + 3.0, "fitting"),
@@ -36,7 +37,8 @@ pub fn table(set: &Set<'_>, leg: &Leg, facing: &Facing, fittings: &[&Fitting], r
     ];
     let needed: f64 = columns.iter().map(|column| column.width).sum();
     // Where even so it is too wide, the frame's sizes are left to a note.
-    let needed = if needed > room { columns.drain(8..).fold(needed, |width, column| width - column.width) } else { needed };
+    let needed =
+        if needed > room { columns.drain(8..).fold(needed, |width, column| width - column.width) } else { needed };
     let share = ((room - needed) / columns.len() as f64).clamp(0.0, 3.5);
     for column in &mut columns {
         column.width += share;

@@ -3,12 +3,12 @@
 use super::elevation::Elevation;
 use super::facing::Facing;
 use super::part::Part;
-use crate::sheets::canvas::{Canvas, Layer};
-use crate::sheets::dimensions::{Running, Side, Stop, spread};
-use crate::sheets::scale::Scale;
 use crate::drawing::lettering::Style;
 use crate::drawing::{Colour, Pen};
 use crate::geometry::PaperPoint;
+use crate::sheets::canvas::{Canvas, Layer};
+use crate::sheets::dimensions::{Running, Side, Stop, spread};
+use crate::sheets::scale::Scale;
 use crate::solve::{Fitting, Leg};
 use crate::units::{Length, Show};
 
@@ -114,7 +114,8 @@ fn came_from(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, line: f64, begin
     let Some(begin) = begin else { return };
     canvas.line(at, PaperPoint::new(begin - 5.0, line), PaperPoint::new(begin, line), Pen::SECONDARY.accent());
     let style = Style::body().bold().coloured(Colour::ACCENT).end();
-    let words = ["from finished".to_owned(), format!("{} end,", e.facing.near_word()), format!("sheet {}", e.sheet_of(0))];
+    let words =
+        ["from finished".to_owned(), format!("{} end,", e.facing.near_word()), format!("sheet {}", e.sheet_of(0))];
     for (index, text) in words.iter().enumerate() {
         let place = PaperPoint::new(begin - 6.5, line + 1.25 + (index as f64 - 1.0) * 4.2);
         canvas.text(at, place, text, &style);

@@ -68,7 +68,8 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, kind: Kind, area: Area) -> Optio
         end(canvas, layer, (set, services), segment, at(branch.column + 1, branch.to));
     }
     for appliance in &services.appliances {
-        let branch = branches.iter().find(|branch| services.pipe.get(branch.segment).is_some_and(|s| s.to == appliance.id));
+        let branch =
+            branches.iter().find(|branch| services.pipe.get(branch.segment).is_some_and(|s| s.to == appliance.id));
         if let (Some((leg, index)), Some(branch)) = (appliance.fitting, branch) {
             let place = at(branch.column + 1, branch.to).moved(9.6, -8.0);
             set.mark(canvas, layer, kind, &Subject::Fitting(leg, index), place);

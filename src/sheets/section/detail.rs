@@ -47,7 +47,8 @@ pub fn draw(canvas: &mut Canvas, slice: &Slice, lens: &Lens, area: &Area, show: 
     let [fill, outline, datums, dimensions, labels] =
         ["cut-fill", "cut", "datums", "dimensions", "labels"].map(|class| canvas.layer(view.layer, class));
     let ring = Ring { centre, radius: lens.radius };
-    let drawn = Drawn { slice, view, ring, fill, outline, datums, dimensions, labels, lens: *lens, top, area: *area, show };
+    let drawn =
+        Drawn { slice, view, ring, fill, outline, datums, dimensions, labels, lens: *lens, top, area: *area, show };
     let named = drawn.parts(canvas);
     canvas.circle(outline, centre, lens.radius, Paint::pen(Pen::DIMENSION));
     drawn.uprights(canvas);
@@ -58,9 +59,18 @@ pub fn draw(canvas: &mut Canvas, slice: &Slice, lens: &Lens, area: &Area, show: 
 impl Drawn<'_, '_> {
     /// A cut part: hatched, its edges inside the circle outlined. Returns whether its name stands in it.
     #[allow(clippy::too_many_arguments)]
-    fn part(&self, canvas: &mut Canvas, x: (Length, Length), z: (Length, Length), material: Material, name: &str, sides: &str) -> bool {
+    fn part(
+        &self,
+        canvas: &mut Canvas,
+        x: (Length, Length),
+        z: (Length, Length),
+        material: Material,
+        name: &str,
+        sides: &str,
+    ) -> bool {
         // Layers get their names from the leader, all together, where their thicknesses don't fit under the circle.
-        let named = matches!(material, Material::Counter(_) | Material::Substrate) || chain_fits(self.slice, &self.lens);
+        let named =
+            matches!(material, Material::Counter(_) | Material::Substrate) || chain_fits(self.slice, &self.lens);
         let (a, b) = (self.view.at(x.0, z.1), self.view.at(x.1, z.0));
         let polygon = self.ring.cut(a, b);
         if polygon.len() < 3 {
@@ -132,10 +142,20 @@ impl Drawn<'_, '_> {
         let low = d.frame_top - deep;
         let mut named = Vec::new();
         let counter = Material::Counter(slice.solved.counter.material);
-        if self.part(canvas, (slice.counter_edges.0, far), (d.substrate_top, d.counter_top), counter, "counter", "ltb") {
+        if self.part(canvas, (slice.counter_edges.0, far), (d.substrate_top, d.counter_top), counter, "counter", "ltb")
+        {
             named.push(d.counter_top);
         }
-        if d.substrate_top > d.frame_top && self.part(canvas, (slice.substrate_edges.0, far), (d.frame_top, d.substrate_top), Material::Substrate, &slice.solved.substrate.name, "ltb") {
+        if d.substrate_top > d.frame_top
+            && self.part(
+                canvas,
+                (slice.substrate_edges.0, far),
+                (d.frame_top, d.substrate_top),
+                Material::Substrate,
+                &slice.solved.substrate.name,
+                "ltb",
+            )
+        {
             named.push(d.substrate_top);
         }
         for (a, b, name, material) in layers(slice) {
@@ -156,7 +176,12 @@ impl Drawn<'_, '_> {
         let (x0, x1, z1) = (self.slice.near.at[2], self.slice.near.at[2] + frame.tube, d.frame_top);
         let z0 = z1 - frame.tube;
         let wall = frame.wall.max(Length::from_mm(1.0));
-        let bars = [((x0, x1), (z1 - wall, z1)), ((x0, x0 + wall), (z0, z1 - wall)), ((x1 - wall, x1), (z0, z1 - wall)), ((x0 + wall, x1 - wall), (z0, z0 + wall))];
+        let bars = [
+            ((x0, x1), (z1 - wall, z1)),
+            ((x0, x0 + wall), (z0, z1 - wall)),
+            ((x1 - wall, x1), (z0, z1 - wall)),
+            ((x0 + wall, x1 - wall), (z0, z0 + wall)),
+        ];
         let thick = self.view.size(wall);
         for ((a, b), (low, high)) in bars {
             let polygon = self.ring.cut(self.view.at(a, high), self.view.at(b, low));
@@ -185,7 +210,11 @@ impl Drawn<'_, '_> {
     /// The finished face where it is a real edge.
     fn finished_edge(&self, canvas: &mut Canvas, low: Length) {
         let d = &self.slice.leg.datums;
-        let top = if self.slice.near.build.finish.is_some() && self.slice.near.clears_substrate { d.substrate_top } else { d.frame_top };
+        let top = if self.slice.near.build.finish.is_some() && self.slice.near.clears_substrate {
+            d.substrate_top
+        } else {
+            d.frame_top
+        };
         if let Some((a, b)) = self.ring.chord(self.view.at(Length::ZERO, top), self.view.at(Length::ZERO, low)) {
             let facts = vec![("data-datum", self.slice.depth_datums()[1].0.words().to_owned())];
             canvas.shape(self.datums, Shape::Line(a, b), Paint::pen(Pen::CUT.accent()), "datum", facts);
@@ -196,7 +225,11 @@ impl Drawn<'_, '_> {
     fn uprights(&self, canvas: &mut Canvas) {
         let d = &self.slice.leg.datums;
         let words = self.slice.depth_datums()[1].0.words();
-        let top = if self.slice.near.build.finish.is_some() && self.slice.near.clears_substrate { d.substrate_top } else { d.frame_top };
+        let top = if self.slice.near.build.finish.is_some() && self.slice.near.clears_substrate {
+            d.substrate_top
+        } else {
+            d.frame_top
+        };
         let x = self.view.x(Length::ZERO);
         let pole = Shape::Line(PaperPoint::new(x, self.top), PaperPoint::new(x, self.view.y(top)));
         let facts = vec![("data-datum", words.to_owned())];
@@ -206,7 +239,13 @@ impl Drawn<'_, '_> {
             let baseline = lowest - NAME_ROW * name.row as f64;
             let (x, end) = (self.view.x(name.at), self.level_below(name.at));
             let shape = Shape::Line(PaperPoint::new(x, baseline - 2.8), PaperPoint::new(x, self.view.y(end) - 1.0));
-            canvas.shape(self.datums, shape, Paint::pen(Pen::DIMENSION), "datum", vec![("data-datum", name.words.to_owned())]);
+            canvas.shape(
+                self.datums,
+                shape,
+                Paint::pen(Pen::DIMENSION),
+                "datum",
+                vec![("data-datum", name.words.to_owned())],
+            );
             let (off, style) = if name.left { (-1.4, Style::body().end()) } else { (1.4, Style::body()) };
             canvas.text(self.labels, PaperPoint::new(x + off, baseline), name.words, &style);
         }
@@ -281,7 +320,13 @@ impl Drawn<'_, '_> {
             line += NEXT;
         }
         if frame > Length::ZERO {
-            total(frame, depths[3].0.words(), if board > Length::ZERO && frame > board { "build-up" } else { "to bare frame" }, line, canvas);
+            total(
+                frame,
+                depths[3].0.words(),
+                if board > Length::ZERO && frame > board { "build-up" } else { "to bare frame" },
+                line,
+                canvas,
+            );
         }
         self.heights(canvas);
     }
@@ -292,9 +337,15 @@ impl Drawn<'_, '_> {
         let line = self.ring.centre.x + self.ring.radius + 7.0;
         let w = self.slice.near.at[2];
         let start = |z: Length| Some(self.ring.right(self.view.y(z)) + 1.2);
-        let levels = [(d.substrate_top, d.counter_top, "substrate top", "counter top"), (d.frame_top, d.substrate_top, "frame top", "substrate top")];
+        let levels = [
+            (d.substrate_top, d.counter_top, "substrate top", "counter top"),
+            (d.frame_top, d.substrate_top, "frame top", "substrate top"),
+        ];
         for (k, (low, high, from, to)) in levels.into_iter().enumerate().filter(|(_, (low, high, ..))| high > low) {
-            let dimension = Dimension::new(Across::Y, (w, low), (w, high), line).datums(from, to).witnesses(start(low), start(high)).ghosts(false, k > 0);
+            let dimension = Dimension::new(Across::Y, (w, low), (w, high), line)
+                .datums(from, to)
+                .witnesses(start(low), start(high))
+                .ghosts(false, k > 0);
             let level = !dimension.fits(&self.view, self.show);
             // Two level numbers one over the other need their height; the view names the thickness too.
             if level && k > 0 && self.view.size((d.counter_top - d.frame_top).half()) < 4.0 {
@@ -312,7 +363,12 @@ impl Drawn<'_, '_> {
         let list = stack(self.slice, &shown, self.show);
         let right = self.ring.centre.x + self.ring.radius + 3.0;
         let room = (self.area.right - right - 3.0).max(10.0);
-        let set = |name: &String| notes::wrapped(name, room, BODY, Weight::Regular).iter().map(|line| shortened(line, room, &Style::body())).collect();
+        let set = |name: &String| {
+            notes::wrapped(name, room, BODY, Weight::Regular)
+                .iter()
+                .map(|line| shortened(line, room, &Style::body()))
+                .collect()
+        };
         let lines: Vec<Vec<String>> = list.iter().map(|(_, name)| set(name)).collect();
         let count: usize = lines.iter().map(Vec::len).sum();
         self.missing_levels(canvas, named);
@@ -320,15 +376,26 @@ impl Drawn<'_, '_> {
         let (top, bottom) = (self.view.y(d.frame_top) + 4.0, self.ring.centre.y + self.ring.radius - 2.0);
         let fits = |y: &f64| {
             let texts = lines.iter().flatten().enumerate();
-            let mut places = texts.map(|(k, line)| lettering::set(PaperPoint::new(right + 3.0, y + 4.8 * k as f64 + 1.25), line, &Style::body()));
-            let spine = [PaperPoint::new(self.view.x(*first), *y), PaperPoint::new(right, *y), PaperPoint::new(right, y + 4.8 * (count as f64 - 1.0))];
+            let mut places = texts.map(|(k, line)| {
+                lettering::set(PaperPoint::new(right + 3.0, y + 4.8 * k as f64 + 1.25), line, &Style::body())
+            });
+            let spine = [
+                PaperPoint::new(self.view.x(*first), *y),
+                PaperPoint::new(right, *y),
+                PaperPoint::new(right, y + 4.8 * (count as f64 - 1.0)),
+            ];
             canvas.is_clear_of_text(&spine) && places.all(|text| canvas.is_free(&text))
         };
         let deep = |y: f64| y + 4.8 * (count as f64 - 1.0);
-        let levels: Vec<f64> = (0..60).map(|k| top + 7.0 + f64::from(k)).chain((0..7).map(|k| top + f64::from(k))).collect();
-        let chosen = levels.iter().copied().filter(|y| *y < bottom - 3.0).find(|y| fits(y) && deep(*y) <= bottom + 10.0);
+        let levels: Vec<f64> =
+            (0..60).map(|k| top + 7.0 + f64::from(k)).chain((0..7).map(|k| top + f64::from(k))).collect();
+        let chosen =
+            levels.iter().copied().filter(|y| *y < bottom - 3.0).find(|y| fits(y) && deep(*y) <= bottom + 10.0);
         let y = chosen.or(levels.iter().copied().find(fits)).unwrap_or(top);
-        let (from, last) = (PaperPoint::new(self.view.x(*first), y), PaperPoint::new(right, y + 4.8 * (count - lines.last().map_or(1, Vec::len)) as f64));
+        let (from, last) = (
+            PaperPoint::new(self.view.x(*first), y),
+            PaperPoint::new(right, y + 4.8 * (count - lines.last().map_or(1, Vec::len)) as f64),
+        );
         canvas.polyline(self.labels, &[from, PaperPoint::new(right, y), last], false, Paint::pen(Pen::DIMENSION));
         let mut row = 0;
         for ((w, _), lines) in list.iter().zip(&lines) {
@@ -336,7 +403,12 @@ impl Drawn<'_, '_> {
             for (k, line) in lines.iter().enumerate() {
                 let level = y + 4.8 * row as f64;
                 if k == 0 {
-                    canvas.line(self.labels, PaperPoint::new(right, level), PaperPoint::new(right + 2.0, level), Pen::DIMENSION);
+                    canvas.line(
+                        self.labels,
+                        PaperPoint::new(right, level),
+                        PaperPoint::new(right + 2.0, level),
+                        Pen::DIMENSION,
+                    );
                 }
                 canvas.text(self.labels, PaperPoint::new(right + 3.0, level + 1.25), line, &Style::body());
                 row += 1;
@@ -347,17 +419,27 @@ impl Drawn<'_, '_> {
     /// Counter or substrate too thin for a name in it: by leader past the thicknesses.
     fn missing_levels(&self, canvas: &mut Canvas, named: &[Length]) {
         let d = &self.slice.leg.datums;
-        let parts = [(d.counter_top, d.substrate_top, "counter"), (d.substrate_top, d.frame_top, self.slice.solved.substrate.name.as_str())];
+        let parts = [
+            (d.counter_top, d.substrate_top, "counter"),
+            (d.substrate_top, d.frame_top, self.slice.solved.substrate.name.as_str()),
+        ];
         for (top, low, name) in parts.into_iter().filter(|(top, low, _)| top > low && !named.contains(top)) {
             let right = self.ring.centre.x + self.ring.radius + 11.0;
             let room = (self.area.right - right - 1.0).max(8.0);
-            let lines: Vec<String> = notes::wrapped(name, room, BODY, Weight::Regular).iter().map(|line| shortened(line, room, &Style::body())).collect();
+            let lines: Vec<String> = notes::wrapped(name, room, BODY, Weight::Regular)
+                .iter()
+                .map(|line| shortened(line, room, &Style::body()))
+                .collect();
             // Past the thickness's number, not through it.
-            let levels = [0.5, 0.78, 0.22, 0.88, 0.12, 0.96, 0.04].map(|share| self.view.y(low + (top - low).scaled(share)));
+            let levels =
+                [0.5, 0.78, 0.22, 0.88, 0.12, 0.96, 0.04].map(|share| self.view.y(low + (top - low).scaled(share)));
             let dot = |y: f64| PaperPoint::new(self.ring.right(y) - 5.0, y);
-            let place = |y: f64, k: usize| PaperPoint::new(right + 1.0, y + 1.25 + 4.4 * (k as f64 - (lines.len() - 1) as f64 / 2.0));
+            let place = |y: f64, k: usize| {
+                PaperPoint::new(right + 1.0, y + 1.25 + 4.4 * (k as f64 - (lines.len() - 1) as f64 / 2.0))
+            };
             let fits = |y: &f64| {
-                let free = |(k, line): (usize, &String)| canvas.is_free(&lettering::set(place(*y, k), line, &Style::body()));
+                let free =
+                    |(k, line): (usize, &String)| canvas.is_free(&lettering::set(place(*y, k), line, &Style::body()));
                 canvas.is_clear_of_text(&[dot(*y), PaperPoint::new(right, *y)]) && lines.iter().enumerate().all(free)
             };
             let Some(y) = levels.iter().copied().find(fits) else { continue };

@@ -37,7 +37,15 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
     if let Some(trim) = slice.trim() {
         let dot = view.at(trim.centre_x(), trim.centre_y());
         let name = slice.solved.trim.as_ref().map_or("", |trim| trim.name.as_str());
-        sideways(canvas, at, dot, &[-9.0, -12.0, -15.0, -19.0, -23.0, -6.0], if name.is_empty() { "base trim" } else { name }, LeaderEnd::Dot, limit);
+        sideways(
+            canvas,
+            at,
+            dot,
+            &[-9.0, -12.0, -15.0, -19.0, -23.0, -6.0],
+            if name.is_empty() { "base trim" } else { name },
+            LeaderEnd::Dot,
+            limit,
+        );
     }
     wall(canvas, at, view, slice);
 }
@@ -93,7 +101,10 @@ fn layers_of(skin: &Skin, show: Show) -> Vec<(Length, String)> {
         }
     }
     if skin.build.board > Length::ZERO {
-        all.push(((board + frame).half(), clipped(&format!("{} {}", skin.build.board_name, show.text(skin.build.board)))));
+        all.push((
+            (board + frame).half(),
+            clipped(&format!("{} {}", skin.build.board_name, show.text(skin.build.board))),
+        ));
     }
     all
 }
@@ -105,7 +116,8 @@ fn heights(skin: &Skin, tubes: &[Extent]) -> Vec<(Length, Option<Extent>)> {
         within(&skin.board) && (skin.build.finish.is_none() || within(&skin.finish))
     };
     let behind = tubes.iter().filter(|tube| tube.x0 == skin.at[2] || tube.x1 == skin.at[2]);
-    let mut places: Vec<(Length, Option<Extent>)> = behind.map(|tube| (tube.centre_y(), Some(*tube))).filter(|(z, _)| whole(*z)).collect();
+    let mut places: Vec<(Length, Option<Extent>)> =
+        behind.map(|tube| (tube.centre_y(), Some(*tube))).filter(|(z, _)| whole(*z)).collect();
     places.sort_by_key(|(z, _)| -*z);
     for (a, b) in &skin.board {
         for share in [0.5, 0.7, 0.3, 0.85, 0.15] {
@@ -167,8 +179,9 @@ fn counter_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
     let top = view.y(d.counter_top);
     let within = |w: Length| slice.substrate.iter().any(|(a, b)| *a < w && w < *b);
     let spans = slice.counter.iter().rev().chain(slice.counter.first());
-    let mut ways: Vec<Length> =
-        spans.flat_map(|(a, b)| [0.86, 0.75, 0.6, 0.45, 0.3, 0.15, 0.93].map(|share| *a + (*b - *a).scaled(share))).collect();
+    let mut ways: Vec<Length> = spans
+        .flat_map(|(a, b)| [0.86, 0.75, 0.6, 0.45, 0.3, 0.15, 0.93].map(|share| *a + (*b - *a).scaled(share)))
+        .collect();
     ways.sort_by_key(|w| !within(*w));
     for w in ways {
         let levels: &[Length] = if within(w) { &[middle, under] } else { &[middle] };
@@ -187,7 +200,15 @@ fn counter_layers(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
 }
 
 /// A leader upright through levels, the names one under another at its upper end. Draws only where all is free.
-fn upright_stack(canvas: &mut Canvas, at: Layer, view: &CutView, (w, levels): (Length, &[Length]), high: f64, side: f64, names: &[String]) -> bool {
+fn upright_stack(
+    canvas: &mut Canvas,
+    at: Layer,
+    view: &CutView,
+    (w, levels): (Length, &[Length]),
+    high: f64,
+    side: f64,
+    names: &[String],
+) -> bool {
     let x = view.x(w);
     let Some(lowest) = levels.last().map(|z| view.at(w, *z)) else { return false };
     let style = if side > 0.0 { Style::body() } else { Style::body().end() };
@@ -197,7 +218,9 @@ fn upright_stack(canvas: &mut Canvas, at: Layer, view: &CutView, (w, levels): (L
     // The whole block, so that no arrow head lies under it.
     let (left, right) = (x.min(x + side * wide), x.max(x + side * wide));
     let low = high + PITCH * (names.len() - 1) as f64;
-    if !canvas.is_box_free(left, high - 2.0, right, low + 2.0) || !canvas.is_clear_of_text(&[lowest, PaperPoint::new(x, high)]) {
+    if !canvas.is_box_free(left, high - 2.0, right, low + 2.0)
+        || !canvas.is_clear_of_text(&[lowest, PaperPoint::new(x, high)])
+    {
         return false;
     }
     canvas.line(at, lowest, PaperPoint::new(x, high), Pen::DIMENSION);
@@ -241,7 +264,15 @@ fn other_holes(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
 
 /// A level leader to the first of some offsets where its name is free; negative offsets go left. A name too long for
 /// the room on its side is set in two lines.
-fn sideways(canvas: &mut Canvas, at: Layer, dot: PaperPoint, offsets: &[f64], name: &str, end: LeaderEnd, limit: f64) -> bool {
+fn sideways(
+    canvas: &mut Canvas,
+    at: Layer,
+    dot: PaperPoint,
+    offsets: &[f64],
+    name: &str,
+    end: LeaderEnd,
+    limit: f64,
+) -> bool {
     for off in offsets {
         let tip = dot.moved(*off, 0.0);
         let (style, side) = if *off < 0.0 { (Style::body().end(), -1.0) } else { (Style::body(), 1.0) };
@@ -276,10 +307,14 @@ fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, limit: 
             let name = format!("{} {}", fitting.name, fitting.mark);
             for share in [0.5, 0.62, 0.38, 0.75, 0.25] {
                 let z = *z0 + (*z1 - *z0).scaled(share);
-                let dot = view.at(skin.at[0], z).moved(if super::picture::has_front(fitting) { out * 1.2 } else { -out * 0.8 }, 0.0);
+                let dot = view
+                    .at(skin.at[0], z)
+                    .moved(if super::picture::has_front(fitting) { out * 1.2 } else { -out * 0.8 }, 0.0);
                 let near: Vec<f64> = [4.0, 7.0, 11.0, 16.0].iter().map(|off| out * off).collect();
                 let inside: Vec<f64> = [16.0, 22.0, 30.0, 40.0].iter().map(|off| -out * off).collect();
-                if sideways(canvas, at, dot, &near, &name, LeaderEnd::Dot, limit) || sideways(canvas, at, dot, &inside, &name, LeaderEnd::Dot, limit) {
+                if sideways(canvas, at, dot, &near, &name, LeaderEnd::Dot, limit)
+                    || sideways(canvas, at, dot, &inside, &name, LeaderEnd::Dot, limit)
+                {
                     break;
                 }
             }
@@ -290,7 +325,8 @@ fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, limit: 
 /// The tube that carries the cutout's back edge.
 fn rail(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
     let top = slice.leg.datums.frame_top;
-    let behind = slice.tubes.iter().filter(|tube| tube.y1 == top && tube.x0 >= slice.hole.1 && tube.x1 < slice.far.at[2]);
+    let behind =
+        slice.tubes.iter().filter(|tube| tube.y1 == top && tube.x0 >= slice.hole.1 && tube.x1 < slice.far.at[2]);
     let Some(tube) = behind.min_by_key(|tube| tube.x0) else { return };
     let tip = view.at(tube.centre_x(), tube.y0).moved(0.0, 0.2);
     for down in [6.0, 8.0, 11.0, 14.0, 18.0] {
@@ -311,7 +347,9 @@ fn rail(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
 /// An adjustable foot, and which way the floor falls under the section.
 fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, show: Show, limit: f64) {
     if let Some((w, ground, under)) = slice.feet.iter().min_by_key(|(w, _, _)| *w) {
-        let tip = view.at(*w + slice.solved.frame.tube.scaled(1.0 / 6.0), *ground + (*under - *ground).scaled(0.55)).moved(0.2, 0.0);
+        let tip = view
+            .at(*w + slice.solved.frame.tube.scaled(1.0 / 6.0), *ground + (*under - *ground).scaled(0.55))
+            .moved(0.2, 0.0);
         sideways(canvas, at, tip, &[9.0, 12.0, 16.0, 22.0, 30.0], "adjustable foot", LeaderEnd::Arrow, limit);
     }
     let (a, b) = (slice.near.at[2].mm(), slice.far.at[2].mm());
@@ -328,7 +366,12 @@ fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
     for share in [0.66, 0.6, 0.72, 0.54, 0.48, 0.4] {
         for up in [2.2, 3.4, 5.0, -6.9].into_iter().filter(|up| up + BODY + 0.8 < gap) {
             let (w, middle) = (a + (b - a) * share, PaperPoint::new(view.x_mm(a + (b - a) * share), 0.0));
-            let y = view.y_mm(slice.floor(w).max(slice.floor(w - wide / 2.0 / view.scale.factor())).max(slice.floor(w + wide / 2.0 / view.scale.factor()))) - up;
+            let y = view.y_mm(
+                slice
+                    .floor(w)
+                    .max(slice.floor(w - wide / 2.0 / view.scale.factor()))
+                    .max(slice.floor(w + wide / 2.0 / view.scale.factor())),
+            ) - up;
             let place = PaperPoint::new(middle.x, y);
             if !canvas.is_free(&lettering::set(place, &text, &style)) {
                 continue;
@@ -351,7 +394,10 @@ fn foot_and_floor(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice,
 fn body_name(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
     let Some(body) = slice.body(slice.fitting) else { return };
     let d = &slice.leg.datums;
-    let lines = [format!("{}, outline only", slice.fitting.name), if slice.is_notch() { "hood not shown".to_owned() } else { String::new() }];
+    let lines = [
+        format!("{}, outline only", slice.fitting.name),
+        if slice.is_notch() { "hood not shown".to_owned() } else { String::new() },
+    ];
     let style = Style::caption().middle();
     let top = body.y1.min(d.frame_top);
     for share in [0.45, 0.6, 0.3, 0.75] {
@@ -392,6 +438,9 @@ fn wall(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
     let Some((bound, face, _)) = slice.wall else { return };
     let x = view.x(face) + super::picture::WALL_STRIP + 1.5 + BODY;
     let d = &slice.leg.datums;
-    let places: Vec<PaperPoint> = [0.6, 0.5, 0.7, 0.4, 0.8].iter().map(|share| PaperPoint::new(x, view.y(d.counter_top.scaled(*share)))).collect();
+    let places: Vec<PaperPoint> = [0.6, 0.5, 0.7, 0.4, 0.8]
+        .iter()
+        .map(|share| PaperPoint::new(x, view.y(d.counter_top.scaled(*share))))
+        .collect();
     canvas.text_at_first(at, &places, &clipped(&bound.name), &Style::body().upright().middle());
 }

@@ -40,7 +40,8 @@ fn widths(slice: &Slice, show: Show) -> (f64, f64) {
         lettering::width(&show.text(length), TITLE, Weight::SemiBold)
     };
     let words = |(datum, at, words): &(Datum, Length, String)| {
-        let second = show.second(slice.hole.1 - *at).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
+        let second =
+            show.second(slice.hole.1 - *at).map_or(0.0, |text| 1.0 + lettering::width(&text, BODY, Weight::Regular));
         let weight = if datum.is_finished() { Weight::SemiBold } else { Weight::Regular };
         second + 1.3 + lettering::width(&label(words), BODY, weight)
     };
@@ -84,14 +85,16 @@ impl Ladder {
         let (number, words) = widths(slice, show);
         let innermost = view.x(depths.first().map_or(Length::ZERO, |(_, at, _)| *at));
         let room = view.x(back) - innermost;
-        let tab = if self.beside { view.x(back) + 3.0 + number } else { innermost + (room - number - words) / 2.0 + number };
+        let tab =
+            if self.beside { view.x(back) + 3.0 + number } else { innermost + (room - number - words) / 2.0 + number };
         let edge = format!("{} {}", slice.word(), slice.edge_words().1);
         let start = top - 3.0;
         for (k, ((datum, at, words), line)) in depths.iter().zip(&self.lines).enumerate() {
             let line = top + line;
             let finished = datum.is_finished();
             let from_level = if slice.is_notch() && *at > Length::ZERO { d.frame_top } else { d.counter_top };
-            let from_start = if finished { line + 1.0 } else { view.y(from_level) - if slice.is_notch() { 1.0 } else { 1.5 } };
+            let from_start =
+                if finished { line + 1.0 } else { view.y(from_level) - if slice.is_notch() { 1.0 } else { 1.5 } };
             let dimension = Dimension::new(Across::X, (*at, from_level), (back, d.counter_top), line)
                 .datums(words.clone(), edge.clone())
                 .label(label(words))
@@ -155,7 +158,8 @@ impl Ladder {
             .from_finished()
             .cut_to();
         // Right of the uprights that the ladder's other datums send up through this line, or left of them all.
-        let innermost = slice.distinct_depths().iter().map(|(_, at, _)| view.x(*at)).fold(view.x(Length::ZERO), f64::max);
+        let innermost =
+            slice.distinct_depths().iter().map(|(_, at, _)| view.x(*at)).fold(view.x(Length::ZERO), f64::max);
         let outermost = view.x(slice.counter_edges.0.min(Length::ZERO));
         let number = lettering::width(&show.text(near), TITLE, Weight::SemiBold);
         let room = view.x(near) - innermost - 4.5;
@@ -202,7 +206,8 @@ pub fn drops_reach(slice: &Slice, factor: f64, lens: &Lens) -> f64 {
 fn drops_fit(slice: &Slice, factor: f64, show: Show) -> bool {
     drop_datums(slice).iter().all(|(datum, z, _)| {
         let drop = *z - slice.fitting.bottom.unwrap_or(*z);
-        let number = lettering::width(&show.text(drop), TITLE, Weight::SemiBold) + show.second(drop).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
+        let number = lettering::width(&show.text(drop), TITLE, Weight::SemiBold)
+            + show.second(drop).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
         drop.mm() * factor >= (lettering::width(&label(datum.words()), BODY, Weight::Regular) + 2.0).max(number + 5.0)
     })
 }
@@ -210,7 +215,8 @@ fn drops_fit(slice: &Slice, factor: f64, show: Show) -> bool {
 /// Height datums of a notch's drops: words, height, and where on w it lies.
 fn drop_datums(slice: &Slice) -> Vec<(Datum, Length, Length)> {
     let (d, bottom) = (&slice.leg.datums, slice.fitting.bottom.unwrap_or(Length::ZERO));
-    let all = [(Datum::FrameTop, d.frame_top, slice.near.at[2]), (Datum::CounterTop, d.counter_top, slice.counter_edges.0)];
+    let all =
+        [(Datum::FrameTop, d.frame_top, slice.near.at[2]), (Datum::CounterTop, d.counter_top, slice.counter_edges.0)];
     all.into_iter().filter(|(_, z, _)| *z > bottom && slice.is_notch()).collect()
 }
 
@@ -222,7 +228,10 @@ pub fn drops_height(slice: &Slice, factor: f64, show: Show) -> f64 {
     let bottom = slice.fitting.bottom.unwrap_or(Length::ZERO);
     let widths = drop_datums(slice).into_iter().map(|(datum, z, _)| {
         let second = show.second(z - bottom).map_or(0.0, |t| 1.0 + lettering::width(&t, BODY, Weight::Regular));
-        lettering::width(&show.text(z - bottom), TITLE, Weight::SemiBold) + second + 1.3 + lettering::width(&label(datum.words()), BODY, Weight::Regular)
+        lettering::width(&show.text(z - bottom), TITLE, Weight::SemiBold)
+            + second
+            + 1.3
+            + lettering::width(&label(datum.words()), BODY, Weight::Regular)
     });
     4.0 + widths.fold(0.0, f64::max)
 }
@@ -249,7 +258,12 @@ pub fn drops(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice
             canvas.text(layers.labels, place, &words, &Style::body().upright().middle());
         } else {
             // Over the counter's top, past the witness of the outer line, where only white is.
-            whole.label(words).number(Number::After(view.size(d.counter_top - *z) + 3.0)).draw(canvas, layers.dimensions, view, show);
+            whole.label(words).number(Number::After(view.size(d.counter_top - *z) + 3.0)).draw(
+                canvas,
+                layers.dimensions,
+                view,
+                show,
+            );
         }
         line -= DROP_NEXT;
     }

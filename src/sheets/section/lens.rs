@@ -39,7 +39,12 @@ impl Lens {
             let deep = (d.counter_top - d.frame_top).mm() + 15.0 / factor;
             let half = ((right - left) / 2.0 * factor, deep / 2.0 * factor);
             let radius = half.0.hypot(half.1) + SPARE;
-            lens = Lens { scale: *scale, middle: ((left + right) / 2.0, d.counter_top.mm() - deep / 2.0), radius, name_rows: 1 };
+            lens = Lens {
+                scale: *scale,
+                middle: ((left + right) / 2.0, d.counter_top.mm() - deep / 2.0),
+                radius,
+                name_rows: 1,
+            };
             lens.name_rows = names(slice, &lens).iter().map(|name| name.row + 1).max().unwrap_or(1);
             let wide = 2.0 * radius + 6.0 + lens.label_room(slice, show);
             if wide <= area.width() && lens.height(slice) <= area.height() {
@@ -75,7 +80,10 @@ impl Lens {
 
     /// Room right of the circle for the names that don't fit into their layers.
     pub fn label_room(&self, slice: &Slice, show: Show) -> f64 {
-        let widest = stack(slice, &Vec::new(), show).iter().map(|(_, name)| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max);
+        let widest = stack(slice, &Vec::new(), show)
+            .iter()
+            .map(|(_, name)| lettering::width(name, BODY, Weight::Regular))
+            .fold(0.0, f64::max);
         widest.clamp(16.0, 34.0) + 6.0
     }
 }
@@ -124,7 +132,9 @@ pub fn chain_fits(slice: &Slice, lens: &Lens) -> bool {
 /// Rows of dimensions under the circle.
 pub fn rows(slice: &Slice, lens: &Lens) -> usize {
     let [_, board, frame] = slice.near.at;
-    usize::from(chain_fits(slice, lens)) + usize::from(board > Length::ZERO && frame > board) + usize::from(frame > Length::ZERO)
+    usize::from(chain_fits(slice, lens))
+        + usize::from(board > Length::ZERO && frame > board)
+        + usize::from(frame > Length::ZERO)
 }
 
 /// A datum's name over the circle.
@@ -147,7 +157,13 @@ pub fn names(slice: &Slice, lens: &Lens) -> Vec<Name> {
     for (datum, at, _) in slice.distinct_depths().into_iter().rev().filter(|(datum, ..)| !datum.is_finished()) {
         let words = datum.words();
         let wide = lettering::width(words, BODY, Weight::Regular) + 4.0;
-        let before: Length = slice.distinct_depths().iter().map(|(_, other, _)| *other).filter(|other| *other < at).max().unwrap_or(Length::from_mm(-1e6));
+        let before: Length = slice
+            .distinct_depths()
+            .iter()
+            .map(|(_, other, _)| *other)
+            .filter(|other| *other < at)
+            .max()
+            .unwrap_or(Length::from_mm(-1e6));
         let last = all.is_empty();
         let left = at < Length::ZERO || (!last && (at - before).mm() * factor >= wide);
         let row = if left { 0 } else { next_row };

@@ -23,7 +23,9 @@ fn when(slice: &Slice, datum: Datum, brief: bool) -> (String, bool) {
     match datum {
         Datum::FinishedFace | Datum::FinishedBack => match finish {
             Some(word) => (format!("once the {word} is on"), false),
-            None if has_board => (if brief { "boards on" } else { "boards on: the board is the face" }.to_owned(), true),
+            None if has_board => {
+                (if brief { "boards on" } else { "boards on: the board is the face" }.to_owned(), true)
+            }
             None => (if brief { "frame up" } else { "frame up: the frame is the face" }.to_owned(), true),
         },
         Datum::CounterEdge | Datum::CounterBack => ("on the counter, at the saw".to_owned(), false),
@@ -32,15 +34,30 @@ fn when(slice: &Slice, datum: Datum, brief: bool) -> (String, bool) {
             Some(word) => (format!("boards on, no {word} yet: the cutting day"), true),
             None => ("boards on".to_owned(), true),
         },
-        Datum::FrameFace | Datum::FrameBack => (if has_board { "before the boards" } else { "frame up: the cutting day" }.to_owned(), !has_board),
+        Datum::FrameFace | Datum::FrameBack => {
+            (if has_board { "before the boards" } else { "frame up: the cutting day" }.to_owned(), !has_board)
+        }
         Datum::CounterTop => ("once the counter is on".to_owned(), false),
-        Datum::FrameTop => (if brief { "before the substrate" } else { "before substrate and counter" }.to_owned(), false),
+        Datum::FrameTop => {
+            (if brief { "before the substrate" } else { "before substrate and counter" }.to_owned(), false)
+        }
         Datum::FinishedLeftEnd => match left {
-            Some(word) => (if brief { format!("left end\u{2019}s {word} on") } else { format!("once the left end\u{2019}s {word} is on") }, false),
+            Some(word) => (
+                if brief {
+                    format!("left end\u{2019}s {word} on")
+                } else {
+                    format!("once the left end\u{2019}s {word} is on")
+                },
+                false,
+            ),
             None => ("once the run stands".to_owned(), false),
         },
-        Datum::BoardLeftEnd => (if left.is_some() && !brief { "end board on, no finish yet" } else { "end board on" }.to_owned(), false),
-        Datum::FrameLeftEnd => (if left_board { "before the boards" } else { "once the frame stands" }.to_owned(), false),
+        Datum::BoardLeftEnd => {
+            (if left.is_some() && !brief { "end board on, no finish yet" } else { "end board on" }.to_owned(), false)
+        }
+        Datum::FrameLeftEnd => {
+            (if left_board { "before the boards" } else { "once the frame stands" }.to_owned(), false)
+        }
         _ => (String::new(), false),
     }
 }
@@ -92,7 +109,12 @@ fn of_notch(slice: &Slice, show: Show, width: f64) -> Table {
     let mut rows: Vec<Vec<Cell>> = Vec::new();
     let mut breaks = Vec::new();
     let mut put = |what: &str, datum: Datum, length: Length| {
-        rows.push(vec![Cell::words(what), name_cell(datum), length_cell(datum, length), when_cell(slice, datum, brief)]);
+        rows.push(vec![
+            Cell::words(what),
+            name_cell(datum),
+            length_cell(datum, length),
+            when_cell(slice, datum, brief),
+        ]);
         rows.len() - 1
     };
     // The finished face first: everything else follows from it.

@@ -36,7 +36,13 @@ const COLUMN: f64 = 166.0;
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let Kind::Section(leg, index) = kind else { return Vec::new() };
     let Some(slice) = Slice::new(set.solved, leg, index) else { return Vec::new() };
-    let sheet = Sheet { set, kind, slice: &slice, show: set.solved.show, letter: set.section_letter(kind).unwrap_or_else(|| "X".to_owned()) };
+    let sheet = Sheet {
+        set,
+        kind,
+        slice: &slice,
+        show: set.solved.show,
+        letter: set.section_letter(kind).unwrap_or_else(|| "X".to_owned()),
+    };
     let canvas = set.sheet();
     let inside = frame::inside(&canvas);
     if inside.width() >= COLUMN + 196.0 && inside.height() >= 230.0 {
@@ -73,7 +79,8 @@ const BELOW: f64 = 4.8;
 impl Sheet<'_, '_> {
     fn on_one_page(&self, mut canvas: Canvas) -> Page {
         let (inside, corner) = (frame::inside(&canvas), title_block::corner(&canvas));
-        let column = Area { left: corner.x + 8.0, top: inside.top, right: corner.x + 8.0 + COLUMN, bottom: corner.y - 6.0 };
+        let column =
+            Area { left: corner.x + 8.0, top: inside.top, right: corner.x + 8.0 + COLUMN, bottom: corner.y - 6.0 };
         let left = Area { left: inside.left, top: inside.top, right: corner.x - 6.0, bottom: inside.bottom };
         let sentences = sentences::notes(self.slice, self.show);
         let height = notes::list_height(&sentences, left.width());
@@ -159,15 +166,29 @@ impl Sheet<'_, '_> {
             let past = (bounds.x1 - slice.hole.1).mm() * factor;
             let wall = if slice.wall.is_some() { picture::WALL_STRIP + 6.0 } else { 3.0 };
             let right = wall.max(ladder.reach(slice, self.show) - past).max(2.0);
-            let left = if slice.is_notch() { ladder::drops_reach(slice, factor, lens) + bounds.x0.mm() * factor } else { 25.0 };
-            let above = (ladder.height() + 5.4).max(ladder::drops_height(slice, factor, self.show)).max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
+            let left = if slice.is_notch() {
+                ladder::drops_reach(slice, factor, lens) + bounds.x0.mm() * factor
+            } else {
+                25.0
+            };
+            let above = (ladder.height() + 5.4)
+                .max(ladder::drops_height(slice, factor, self.show))
+                .max((bounds.y1 - slice.leg.datums.counter_top).mm() * factor + 8.0);
             let wide = left + bounds.width().mm() * factor + right;
             let high = above + (slice.leg.datums.counter_top - bounds.y0).mm() * factor + BELOW;
             let fan = levels::width(&self.levels(), self.show) + 4.0;
             // The levels stand under what is lettered over the counter.
             let beside = right.max(wall + fan);
             let with_levels = wide - right + beside <= area.width();
-            let found = Setting { scale: *scale, ladder, bounds, left, right: if with_levels { beside } else { right }, above, levels: with_levels };
+            let found = Setting {
+                scale: *scale,
+                ladder,
+                bounds,
+                left,
+                right: if with_levels { beside } else { right },
+                above,
+                levels: with_levels,
+            };
             let fits = wide <= area.width() && high <= area.height();
             setting = Some(found);
             if fits {
@@ -175,7 +196,15 @@ impl Sheet<'_, '_> {
             }
         }
         // The list of scales isn't empty.
-        setting.unwrap_or(Setting { scale: Scale(5000), ladder: Ladder::new(slice, 1.0, self.show, 0.0), bounds, left: 0.0, right: 0.0, above: 0.0, levels: false })
+        setting.unwrap_or(Setting {
+            scale: Scale(5000),
+            ladder: Ladder::new(slice, 1.0, self.show, 0.0),
+            bounds,
+            left: 0.0,
+            right: 0.0,
+            above: 0.0,
+            levels: false,
+        })
     }
 
     fn view(&self, canvas: &mut Canvas, area: &Area, setting: &Setting, lens: &Lens) {
@@ -185,11 +214,19 @@ impl Sheet<'_, '_> {
         let title = format!("Section {0}\u{2013}{0} at the {1}, looking {way}", self.letter, slice.word());
         title_block::heading(canvas, area.left, area.top - HEADING + TITLE, &title, &setting.scale.words());
         let layer = canvas.layer(Canvas::ROOT, "scale-bar");
-        marks::scale_bar(canvas, layer, area.right - 2.0, area.top - HEADING + TITLE + 1.0, setting.scale, self.show.system);
+        marks::scale_bar(
+            canvas,
+            layer,
+            area.right - 2.0,
+            area.top - HEADING + TITLE + 1.0,
+            setting.scale,
+            self.show.system,
+        );
         let wide = setting.left + setting.bounds.width().mm() * factor + setting.right;
         let high = setting.above + (d.counter_top - setting.bounds.y0).mm() * factor + BELOW;
         let x = area.left + (area.width() - wide).max(0.0) / 2.0 + setting.left - setting.bounds.x0.mm() * factor;
-        let y = area.top + ((area.height() - high).max(0.0) / 2.0).min(30.0) + setting.above + d.counter_top.mm() * factor;
+        let y =
+            area.top + ((area.height() - high).max(0.0) / 2.0).min(30.0) + setting.above + d.counter_top.mm() * factor;
         let view: CutView = View::open(canvas, "section", setting.scale, PaperPoint::new(x, y));
         let layers = Layers::open(canvas, &view);
         let top = view.y(d.counter_top);
@@ -208,7 +245,13 @@ impl Sheet<'_, '_> {
         if !setting.levels {
             self.levels_inside(canvas, &view, layers.labels);
         }
-        self.set.mark(canvas, layers.labels, self.kind, &slice.fitting.subject(), view.at(slice.hole.1, d.counter_top).moved(6.0, -4.0));
+        self.set.mark(
+            canvas,
+            layers.labels,
+            self.kind,
+            &slice.fitting.subject(),
+            view.at(slice.hole.1, d.counter_top).moved(6.0, -4.0),
+        );
     }
 
     /// The levels as a small table in the hollow of the frame, where the view leaves no room beside it.
@@ -217,11 +260,18 @@ impl Sheet<'_, '_> {
         let slice = self.slice;
         let second = if self.show.system == crate::units::System::Both { 11.0 } else { 0.0 };
         let columns = vec![Column::words(28.0, "level"), Column::figures(22.0 + second, "over the floor")];
-        let rows: Vec<Vec<Cell>> = self.levels().into_iter().map(|level| vec![Cell::Words(level.name), Cell::Figure(level.z)]).collect();
+        let rows: Vec<Vec<Cell>> =
+            self.levels().into_iter().map(|level| vec![Cell::Words(level.name), Cell::Figure(level.z)]).collect();
         let table = Table { columns, rows, breaks: Vec::new() };
         let (wide, high) = (table.width(), table.height(table.rows.len()));
-        let (x0, x1) = (view.x(slice.near.at[2] + slice.solved.frame.tube) + 4.0, view.x(slice.far.at[2] - slice.solved.frame.tube) - 4.0);
-        let (y0, y1) = (view.y(slice.leg.datums.frame_top) + 8.0, view.y(slice.leg.datums.frame_bottom + slice.solved.frame.tube) - 4.0);
+        let (x0, x1) = (
+            view.x(slice.near.at[2] + slice.solved.frame.tube) + 4.0,
+            view.x(slice.far.at[2] - slice.solved.frame.tube) - 4.0,
+        );
+        let (y0, y1) = (
+            view.y(slice.leg.datums.frame_top) + 8.0,
+            view.y(slice.leg.datums.frame_bottom + slice.solved.frame.tube) - 4.0,
+        );
         let mut y = y1 - high;
         while y >= y0 {
             let mut x = x1 - wide;

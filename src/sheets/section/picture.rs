@@ -38,7 +38,8 @@ impl Layers {
     /// Opens them in a view.
     pub fn open(canvas: &mut Canvas, view: &CutView) -> Layers {
         let [beyond, cut, outline, phantom, datums, dimensions, labels] =
-            ["beyond", "cut", "outline", "phantom", "datums", "dimensions", "labels"].map(|class| canvas.layer(view.layer, class));
+            ["beyond", "cut", "outline", "phantom", "datums", "dimensions", "labels"]
+                .map(|class| canvas.layer(view.layer, class));
         Layers { beyond, cut, outline, phantom, datums, dimensions, labels }
     }
 }
@@ -46,12 +47,21 @@ impl Layers {
 /// The part of (w, z) that is drawn.
 pub fn bounds(slice: &Slice) -> Extent {
     let d = &slice.leg.datums;
-    let panel = if slice.near.openings.iter().any(|(_, f)| *f != slice.index && has_front(&slice.leg.fittings[*f])) { -FRONT } else { Length::ZERO };
+    let panel = if slice.near.openings.iter().any(|(_, f)| *f != slice.index && has_front(&slice.leg.fittings[*f])) {
+        -FRONT
+    } else {
+        Length::ZERO
+    };
     let bodies = slice.body(slice.fitting).map_or(Length::ZERO, |body| body.x0);
     let x0 = slice.counter_edges.0.min(panel).min(bodies);
     let x1 = slice.counter_edges.1.max(slice.far.at[0]).max(slice.wall.map_or(Length::ZERO, |(_, a, b)| a.max(b)));
     let floor = |w: Length| Length::from_mm(slice.floor(w.mm()));
-    Extent { x0, y0: floor(x0).min(floor(x1)), x1, y1: d.counter_top.max(slice.splash.map_or(Length::ZERO, |(_, top)| top)) }
+    Extent {
+        x0,
+        y0: floor(x0).min(floor(x1)),
+        x1,
+        y1: d.counter_top.max(slice.splash.map_or(Length::ZERO, |(_, top)| top)),
+    }
 }
 
 /// Draws it. `floor` is where on the sheet the floor's line begins and ends, `pole` where the datum's pole begins.
@@ -68,7 +78,11 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
     }
     let (low, top) = (d.substrate_top, d.counter_top);
     for (k, &(a, b)) in slice.counter.iter().enumerate() {
-        let part = Part { name: format!("counter {}", k + 1), material: Material::Counter(slice.solved.counter.material), pen: Pen::CUT };
+        let part = Part {
+            name: format!("counter {}", k + 1),
+            material: Material::Counter(slice.solved.counter.material),
+            pen: Pen::CUT,
+        };
         solid(canvas, layers, view, Extent { x0: a, y0: low, x1: b, y1: top }, &part);
     }
     for (k, &(a, b)) in slice.substrate.iter().enumerate() {
@@ -76,13 +90,23 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
         solid(canvas, layers, view, Extent { x0: a, y0: d.frame_top, x1: b, y1: low }, &part);
     }
     if let Some(((a, b), z)) = slice.splash {
-        let part = Part { name: "splash".to_owned(), material: Material::Counter(slice.solved.counter.material), pen: Pen::CUT };
+        let part = Part {
+            name: "splash".to_owned(),
+            material: Material::Counter(slice.solved.counter.material),
+            pen: Pen::CUT,
+        };
         solid(canvas, layers, view, Extent { x0: a, y0: top, x1: b, y1: z }, &part);
     }
     draw_skin(canvas, view, layers, &slice.near, "front");
     draw_skin(canvas, view, layers, &slice.far, "back");
     if let Some(trim) = slice.trim() {
-        solid(canvas, layers, view, trim, &Part { name: "base trim".to_owned(), material: Material::Trim, pen: Pen::VISIBLE });
+        solid(
+            canvas,
+            layers,
+            view,
+            trim,
+            &Part { name: "base trim".to_owned(), material: Material::Trim, pen: Pen::VISIBLE },
+        );
     }
     draw_floor(canvas, view, layers, slice, floor);
     draw_fittings(canvas, view, layers, slice);
@@ -112,7 +136,13 @@ fn solid(canvas: &mut Canvas, layers: &Layers, view: &CutView, e: Extent, part: 
         block(canvas, layers.cut, view, e, Paint::fill(Fill::tint(Colour::TINT_BED)));
         paint = Paint::pen(Pen::DIMENSION);
     } else {
-        block(canvas, layers.cut, view, e, Paint::fill(if part.material == Material::Bed { Fill::tint(Colour::TINT_BED) } else { Fill::WHITE }));
+        block(
+            canvas,
+            layers.cut,
+            view,
+            e,
+            Paint::fill(if part.material == Material::Bed { Fill::tint(Colour::TINT_BED) } else { Fill::WHITE }),
+        );
         if part.material != Material::Bed {
             materials::hatch(canvas, layers.cut, &[corners(a, b).to_vec()], part.material, view.scale.0 <= 2);
         }
@@ -153,7 +183,11 @@ fn beyond_the_cut(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &
         let ordered = |a: Length, b: Length| (a.min(b), a.max(b));
         for &((z0, z1), _) in &skin.openings {
             let to_top = z1 >= d.frame_top;
-            let top = if to_top && board > finished { d.substrate_top.min(top_of_finish(skin, d.substrate_top, z1)) } else { z1 };
+            let top = if to_top && board > finished {
+                d.substrate_top.min(top_of_finish(skin, d.substrate_top, z1))
+            } else {
+                z1
+            };
             for (layer, top) in [((finished, bed_face), top), ((bed_face, board), top), ((board, frame), z1)] {
                 let (a, b) = ordered(layer.0, layer.1);
                 band(a, b, (z0, top));
@@ -182,7 +216,11 @@ fn draw_skin(canvas: &mut Canvas, view: &CutView, layers: &Layers, skin: &Skin, 
             let part = Part { name: format!("{side} bed {}", k + 1), material: Material::Bed, pen: Pen::SECONDARY };
             solid(canvas, layers, view, stretch(bed, board, span), &part);
         }
-        let part = Part { name: format!("{side} finish {}", k + 1), material: Material::Finish(finish.kind), pen: Pen::VISIBLE };
+        let part = Part {
+            name: format!("{side} finish {}", k + 1),
+            material: Material::Finish(finish.kind),
+            pen: Pen::VISIBLE,
+        };
         solid(canvas, layers, view, stretch(finished, bed, span), &part);
     }
 }
@@ -199,7 +237,12 @@ fn draw_feet(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice
         canvas.rectangle(layers.beyond, p(w - tube / 6.0, top), p(w + tube / 6.0, g + pad), paint);
         canvas.rectangle(layers.beyond, p(w - tube / 3.0, top), p(w + tube / 3.0, top - cap), paint);
         let (wide, narrow) = (tube * 0.72, tube * 0.52);
-        let shoe = [p(w - wide, g - wide * slope), p(w + wide, g + wide * slope), p(w + narrow, g + pad), p(w - narrow, g + pad)];
+        let shoe = [
+            p(w - wide, g - wide * slope),
+            p(w + wide, g + wide * slope),
+            p(w + narrow, g + pad),
+            p(w - narrow, g + pad),
+        ];
         canvas.polyline(layers.beyond, &shoe, true, paint);
     }
 }
@@ -263,7 +306,14 @@ fn draw_fittings(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &S
         let top = body.y1.min(d.counter_top);
         let chamfer = if slice.is_notch() { view.size(body.height()).min(view.size(body.width())) * 0.12 } else { 2.0 };
         let (a, b) = (view.at(body.x0, top), view.at(body.x1, body.y0));
-        let points = [a, PaperPoint::new(a.x, b.y - chamfer), PaperPoint::new(a.x + chamfer, b.y), PaperPoint::new(b.x - chamfer, b.y), PaperPoint::new(b.x, b.y - chamfer), PaperPoint::new(b.x, a.y)];
+        let points = [
+            a,
+            PaperPoint::new(a.x, b.y - chamfer),
+            PaperPoint::new(a.x + chamfer, b.y),
+            PaperPoint::new(b.x - chamfer, b.y),
+            PaperPoint::new(b.x, b.y - chamfer),
+            PaperPoint::new(b.x, a.y),
+        ];
         canvas.polyline(layers.phantom, &points, false, Paint::pen(pen));
     }
     draw_flange(canvas, view, layers, slice, pen);
@@ -272,13 +322,22 @@ fn draw_fittings(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &S
 /// The flange over the edges of the counter: a thin line of other work on the counter's top.
 fn draw_flange(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, pen: Pen) {
     let (lap, (near, far)) = (slice.fitting.flange, slice.hole);
-    let from = if slice.is_notch() { slice.body(slice.fitting).map_or(near, |body| body.x0.min(near)) } else { near - lap.near };
+    let from = if slice.is_notch() {
+        slice.body(slice.fitting).map_or(near, |body| body.x0.min(near))
+    } else {
+        near - lap.near
+    };
     if lap.far <= Length::ZERO && lap.near <= Length::ZERO {
         return;
     }
     let top = view.y(slice.leg.datums.counter_top);
     let (x0, x1) = (view.x(from), view.x(far + lap.far));
-    canvas.polyline(layers.phantom, &corners(PaperPoint::new(x0, top - 1.6), PaperPoint::new(x1, top - 0.5)), true, Paint::pen(pen));
+    canvas.polyline(
+        layers.phantom,
+        &corners(PaperPoint::new(x0, top - 1.6), PaperPoint::new(x1, top - 0.5)),
+        true,
+        Paint::pen(pen),
+    );
 }
 
 /// The finished face: solid where it is a real edge, dashed where nothing is there. The flag is on its pole.
@@ -292,7 +351,9 @@ fn finished_line(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &S
     real.extend(faces.iter().map(|span| (*span, true)));
     let d = &slice.leg.datums;
     if skin.build.total() > zero {
-        real.extend(skin.openings.iter().map(|&((a, b), _)| ((a, if b >= d.frame_top { top_of_finish(skin, d.substrate_top, b) } else { b }), false)));
+        real.extend(skin.openings.iter().map(|&((a, b), _)| {
+            ((a, if b >= d.frame_top { top_of_finish(skin, d.substrate_top, b) } else { b }), false)
+        }));
     }
     real.sort();
     let words = slice.depth_datums()[1].0.words();
@@ -301,7 +362,13 @@ fn finished_line(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &S
     let dashed = |canvas: &mut Canvas, from: f64, to: f64| {
         if to - from > 0.5 {
             let shape = Shape::Line(PaperPoint::new(x, from), PaperPoint::new(x, to));
-            canvas.shape(layers.datums, shape, Paint::pen(Pen::VISIBLE.accent().dashed(Dash::FINISHED)), "datum", facts());
+            canvas.shape(
+                layers.datums,
+                shape,
+                Paint::pen(Pen::VISIBLE.accent().dashed(Dash::FINISHED)),
+                "datum",
+                facts(),
+            );
         }
     };
     for ((low, high), _) in real.iter().rev() {

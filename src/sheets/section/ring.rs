@@ -24,7 +24,8 @@ impl Ring {
                 self.centre.moved(self.radius * angle.cos(), self.radius * angle.sin())
             })
             .collect();
-        for (upright, bound, keeps_less) in [(true, x0, false), (true, x1, true), (false, y0, false), (false, y1, true)] {
+        for (upright, bound, keeps_less) in [(true, x0, false), (true, x1, true), (false, y0, false), (false, y1, true)]
+        {
             let value = |p: &PaperPoint| if upright { p.x } else { p.y };
             let inside = |p: &PaperPoint| if keeps_less { value(p) <= bound } else { value(p) >= bound };
             let mut kept = Vec::new();
@@ -96,7 +97,11 @@ pub fn place_in(polygon: &[PaperPoint], name: &str, uprights: &[f64]) -> Option<
         let (dx, dy) = if turned { (2.45, wide) } else { (wide, 2.45) };
         for share in [0.5, 0.4, 0.32, 0.6, 0.25] {
             for across in (0..20).map(|k| 0.5 + 0.02 * f64::from(k) * if k % 2 == 0 { 1.0 } else { -1.0 }) {
-                let middle = if turned || y1 - y0 > x1 - x0 { PaperPoint::new((x0 + x1) / 2.0, y0 + (y1 - y0) * share) } else { PaperPoint::new(x0 + (x1 - x0) * across, (y0 + y1) / 2.0) };
+                let middle = if turned || y1 - y0 > x1 - x0 {
+                    PaperPoint::new((x0 + x1) / 2.0, y0 + (y1 - y0) * share)
+                } else {
+                    PaperPoint::new(x0 + (x1 - x0) * across, (y0 + y1) / 2.0)
+                };
                 let (a, b) = (middle.moved(-dx, -dy), middle.moved(dx, dy));
                 let margin = [a.moved(-0.5, -0.5), b.moved(0.5, 0.5)];
                 let crossed = uprights.iter().any(|x| *x > a.x - 0.3 && *x < b.x + 0.3 && x0 < x - 0.5 && x1 > x + 0.5);

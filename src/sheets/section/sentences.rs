@@ -15,7 +15,11 @@ pub fn notes(slice: &Slice, show: Show) -> Vec<(String, String)> {
     let (board, frame) = (slice.near.at[1], slice.near.at[2]);
     if let Some(word) = finish_word(build) {
         let sentence = if frame > board {
-            format!("hold the tape on the board, {} to the {edge}, or on the bare frame, {}.", show.prose(line - board), show.prose(line - frame))
+            format!(
+                "hold the tape on the board, {} to the {edge}, or on the bare frame, {}.",
+                show.prose(line - board),
+                show.prose(line - frame)
+            )
         } else {
             format!("hold the tape on the bare frame, {} to the {edge}.", show.prose(line - frame))
         };
@@ -25,7 +29,13 @@ pub fn notes(slice: &Slice, show: Show) -> Vec<(String, String)> {
         say("The mistake", mistake(slice, show));
     }
     let cut = |name: &str| !name.starts_with("body");
-    let unmeasured: Vec<&str> = slice.fitting.measures.iter().filter(|(name, measure)| cut(name) && measure.measured.is_none()).map(|(name, _)| *name).collect();
+    let unmeasured: Vec<&str> = slice
+        .fitting
+        .measures
+        .iter()
+        .filter(|(name, measure)| cut(name) && measure.measured.is_none())
+        .map(|(name, _)| *name)
+        .collect();
     let check = if unmeasured.is_empty() {
         format!("where the tape starts. Check the cutout against the {} in hand.", slice.fitting.name)
     } else {
@@ -56,7 +66,8 @@ fn mistake(slice: &Slice, show: Show) -> String {
         return wrong + &left;
     }
     let behind = slice.counter_edges.1 - slice.hole.1;
-    let wrong = format!("{} held on the {frame} sets the well {} too far back", show.prose(slice.hole.0), show.prose(build));
+    let wrong =
+        format!("{} held on the {frame} sets the well {} too far back", show.prose(slice.hole.0), show.prose(build));
     if behind > build {
         format!("{wrong}, {} from the counter\u{2019}s other edge.", show.prose(behind - build))
     } else {
@@ -74,7 +85,9 @@ fn caution(slice: &Slice) -> &'static str {
             "gas and heat: local code, the listing and the manual govern; gas by licensed trades only."
         }
         Look::Sink | Look::Faucet => "water, drain and power near them: local code governs; licensed trades only.",
-        _ if slice.fitting.heat.is_some() => "heat: local code and the appliance\u{2019}s manual govern; licensed trades only.",
+        _ if slice.fitting.heat.is_some() => {
+            "heat: local code and the appliance\u{2019}s manual govern; licensed trades only."
+        }
         _ => "local code and the fitting\u{2019}s manual govern; gas and electrical work by licensed trades.",
     }
 }

@@ -82,10 +82,18 @@ impl<'s> Slice<'s> {
         let in_front = leg.substrate.extent;
         let counter_edges = turn.span(leg.counter.extent.y0, leg.counter.extent.y1);
         let substrate_edges = turn.span(in_front.y0, in_front.y1);
-        let snaps: Vec<Length> = leg.fittings.iter().filter_map(|f| f.cutout(Plane::Counter)).flat_map(|c| [c.extent.y0, c.extent.y1]).collect();
+        let snaps: Vec<Length> = leg
+            .fittings
+            .iter()
+            .filter_map(|f| f.cutout(Plane::Counter))
+            .flat_map(|c| [c.extent.y0, c.extent.y1])
+            .collect();
         let across = |region: &Region, extent: &Extent| -> Vec<Span> {
             let near: Vec<Length> = snaps.iter().copied().chain([extent.y0, extent.y1]).collect();
-            let mut spans: Vec<Span> = stretches(region, u).into_iter().map(|(a, b)| turn.span(snapped(a, &near), snapped(b, &near))).collect();
+            let mut spans: Vec<Span> = stretches(region, u)
+                .into_iter()
+                .map(|(a, b)| turn.span(snapped(a, &near), snapped(b, &near)))
+                .collect();
             spans.sort();
             spans
         };
@@ -108,11 +116,15 @@ impl<'s> Slice<'s> {
             tubes: tubes(leg, u, &turn),
             beyond: beyond(leg, fitting.module, u, &turn),
             feet: feet(leg, fitting.module, u, &turn),
-            wall: (!leg.back.is_open() && !turn.back).then_some((&leg.back, leg.back.at, leg.back.at_counter)).filter(|(_, at, _)| *at - d.finished_back < d.frame_back - d.frame_face),
+            wall: (!leg.back.is_open() && !turn.back)
+                .then_some((&leg.back, leg.back.at, leg.back.at_counter))
+                .filter(|(_, at, _)| *at - d.finished_back < d.frame_back - d.frame_face),
             turn,
-            splash: solved.counter.splash.filter(|_| !turn.back && leg.counter.splashes.iter().any(|(_, a, b, _)| *a <= u && u <= *b)).map(|splash| {
-                ((counter_edges.1 - splash.thickness, counter_edges.1), d.counter_top + splash.height)
-            }),
+            splash: solved
+                .counter
+                .splash
+                .filter(|_| !turn.back && leg.counter.splashes.iter().any(|(_, a, b, _)| *a <= u && u <= *b))
+                .map(|splash| ((counter_edges.1 - splash.thickness, counter_edges.1), d.counter_top + splash.height)),
         })
     }
 
@@ -245,7 +257,13 @@ fn skin<'s>(leg: &'s Leg, face: Face, u: Length, turn: &Turn, own: bool, solved:
     let here = boards.filter(|board| board.extent.x0 <= u && u <= board.extent.x1);
     let mut board: Vec<Span> = Vec::new();
     for part in here {
-        let edges: Vec<Length> = part.fittings.iter().filter_map(|&f| leg.fittings[f].cutout(plane)).flat_map(|c| [c.extent.y0, c.extent.y1]).chain([part.extent.y0, part.extent.y1]).collect();
+        let edges: Vec<Length> = part
+            .fittings
+            .iter()
+            .filter_map(|&f| leg.fittings[f].cutout(plane))
+            .flat_map(|c| [c.extent.y0, c.extent.y1])
+            .chain([part.extent.y0, part.extent.y1])
+            .collect();
         let spans = stretches(&part.region, u).into_iter().map(|(a, b)| (snapped(a, &edges), snapped(b, &edges)));
         board = spans.collect();
         if !board.is_empty() {
@@ -268,7 +286,10 @@ fn skin<'s>(leg: &'s Leg, face: Face, u: Length, turn: &Turn, own: bool, solved:
             Some(trim) if face == Face::Front => trim.top.max(d.frame_bottom),
             _ => d.frame_bottom,
         };
-        finish = less(vec![(bottom, top)], openings.iter().map(|((z0, z1), _)| if *z1 >= d.frame_top { (*z0, d.counter_top) } else { (*z0, *z1) }));
+        finish = less(
+            vec![(bottom, top)],
+            openings.iter().map(|((z0, z1), _)| if *z1 >= d.frame_top { (*z0, d.counter_top) } else { (*z0, *z1) }),
+        );
     }
     Skin { build, at, board, finish, clears_substrate, openings }
 }

@@ -45,7 +45,9 @@ fn stops(plan: &Plan<'_, '_>, v: Length) -> Vec<Stop> {
             }
         }
     }
-    stops.extend(plan.task.leg.substrate.joints.iter().filter(|&&u| plan.part.holds(u)).map(|&u| stop(u, "joint".to_owned())));
+    stops.extend(
+        plan.task.leg.substrate.joints.iter().filter(|&&u| plan.part.holds(u)).map(|&u| stop(u, "joint".to_owned())),
+    );
     stops
 }
 
@@ -53,7 +55,11 @@ fn stops(plan: &Plan<'_, '_>, v: Length) -> Vec<Stop> {
 fn along_back(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     let (view, part, show, extent) = (&plan.view, plan.part, plan.task.show, plan.extent());
     // Beyond a finished back that stands outside the sheet.
-    let edge = view.y(extent.y1).min(if plan.task.leg.back.is_open() { view.y(plan.task.leg.datums.finished_back) } else { f64::INFINITY });
+    let edge = view.y(extent.y1).min(if plan.task.leg.back.is_open() {
+        view.y(plan.task.leg.datums.finished_back)
+    } else {
+        f64::INFINITY
+    });
     let witness = Some(edge - 1.5);
     let mut stops = stops(plan, extent.y1);
     if part.ends == End::Counter {
@@ -83,7 +89,11 @@ fn along_front(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) -> f64 {
     let zero = Length::ZERO;
     let mut stops = stops(plan, zero);
     if part.ends == End::Counter && leg.right.is_open() {
-        stops.push(Stop { at: (leg.datums.finished_right, zero), name: "finished right end".to_owned(), witness: None });
+        stops.push(Stop {
+            at: (leg.datums.finished_right, zero),
+            name: "finished right end".to_owned(),
+            witness: None,
+        });
     }
     let line = view.y(zero.min(plan.extent().y0)) + BELOW;
     if stops.is_empty() {
@@ -125,7 +135,11 @@ fn depths(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     if held > zero && view.size(held) > 0.4 {
         // How far the finished face stands outside the sheet, small, with its arrows outside.
         let line = view.x(part.to) + if part.ends == End::Counter { 12.0 } else { 6.0 };
-        let right = view.x(part.to).max(if part.ends == End::Counter { view.x(plan.task.leg.datums.finished_right) } else { 0.0 });
+        let right = view.x(part.to).max(if part.ends == End::Counter {
+            view.x(plan.task.leg.datums.finished_right)
+        } else {
+            0.0
+        });
         Dimension::new(Across::Y, (part.to, zero), (part.to, extent.y0), line.max(right + 8.0))
             .datums("finished face", "sheet front edge")
             .from_finished()

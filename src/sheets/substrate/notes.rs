@@ -48,7 +48,10 @@ fn list(task: &Task<'_>) -> Vec<(String, String)> {
             show.prose(screws::keep_off(show))
         ),
     ));
-    list.push(note("Datum", "red numbers start at a finished face, which is not there yet; black ones at the sheet.".to_owned()));
+    list.push(note(
+        "Datum",
+        "red numbers start at a finished face, which is not there yet; black ones at the sheet.".to_owned(),
+    ));
     list.push(note("First", "cut no opening before its fitting has been measured on site.".to_owned()));
     let cement = task.solved.substrate.name.to_lowercase().contains("cement");
     let dust = if cement {

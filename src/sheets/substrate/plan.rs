@@ -6,8 +6,8 @@ use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::findings::Subject;
 use crate::geometry::{Leg as LegSpace, LegPoint, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint, through};
-use crate::sheets::counter::{labels, names};
 use crate::sheets::counter::parts::{self, End, Margins, Part};
+use crate::sheets::counter::{labels, names};
 use crate::sheets::frame::Area;
 use crate::sheets::scale::Scale;
 use crate::sheets::view::View;
@@ -135,12 +135,16 @@ fn frames(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
         drawn.push((u, v));
         let pen = Pen::FINE.coloured(Colour::GREY_LINE).dashed(Dash::HIDDEN);
         for level in [v.0, v.1] {
-            for (a, b) in outside(u, &holes, |hole| (hole.y0 <= level && level <= hole.y1).then_some((hole.x0, hole.x1))) {
+            for (a, b) in
+                outside(u, &holes, |hole| (hole.y0 <= level && level <= hole.y1).then_some((hole.x0, hole.x1)))
+            {
                 canvas.line(at, view.at(a, level), view.at(b, level), pen);
             }
         }
         for upright in [u.0, u.1] {
-            for (a, b) in outside(v, &holes, |hole| (hole.x0 <= upright && upright <= hole.x1).then_some((hole.y0, hole.y1))) {
+            for (a, b) in
+                outside(v, &holes, |hole| (hole.x0 <= upright && upright <= hole.x1).then_some((hole.y0, hole.y1)))
+            {
                 canvas.line(at, view.at(upright, a), view.at(upright, b), pen);
             }
         }
@@ -149,7 +153,9 @@ fn frames(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
 
 /// What is left of a stretch outside the spans that holes take from it.
 fn outside(
-    stretch: (Length, Length), holes: &[Extent], span: impl Fn(&Extent) -> Option<(Length, Length)>,
+    stretch: (Length, Length),
+    holes: &[Extent],
+    span: impl Fn(&Extent) -> Option<(Length, Length)>,
 ) -> Vec<(Length, Length)> {
     let mut left = vec![stretch];
     for (from, to) in holes.iter().filter_map(span) {
@@ -175,10 +181,17 @@ fn cutouts(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
 fn joints(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     let (view, extent) = (&plan.view, plan.extent());
     for &u in plan.task.leg.substrate.joints.iter().filter(|&&u| plan.part.holds(u)) {
-        let holes: Vec<Extent> = parts::cutouts(plan.task.leg, Plane::Substrate).iter().map(|(_, cutout)| cutout.extent).collect();
+        let holes: Vec<Extent> =
+            parts::cutouts(plan.task.leg, Plane::Substrate).iter().map(|(_, cutout)| cutout.extent).collect();
         let across = |hole: &Extent| (hole.x0 < u && u < hole.x1).then_some((hole.y0, hole.y1));
         for (from, to) in outside((extent.y0, extent.y1), &holes, across) {
-            canvas.shape(at, Shape::Line(view.at(u, from), view.at(u, to)), Paint::pen(Pen::VISIBLE), "joint", Vec::new());
+            canvas.shape(
+                at,
+                Shape::Line(view.at(u, from), view.at(u, to)),
+                Paint::pen(Pen::VISIBLE),
+                "joint",
+                Vec::new(),
+            );
         }
     }
 }
@@ -272,7 +285,8 @@ fn end_flag(canvas: &mut Canvas, at: Layer, label: &str, x: f64, area: Area, to_
     let (width, border) = (marks::flag_width(label), crate::sheets::frame::border(canvas));
     let (low, high) = if to_right { (x - 0.3, x + width + 0.8) } else { (x - width - 0.8, x + 0.3) };
     let foot = area.top - 1.2;
-    let free = low > border.left + 3.0 && high < border.right - 3.0 && canvas.is_box_free(low, foot - 8.0, high, foot - 1.6);
+    let free =
+        low > border.left + 3.0 && high < border.right - 3.0 && canvas.is_box_free(low, foot - 8.0, high, foot - 1.6);
     if free {
         canvas.line(at, PaperPoint::new(x, foot), PaperPoint::new(x, foot - 7.4), Pen::SECONDARY.accent());
         marks::flag(canvas, at, PaperPoint::new(x, foot - 7.4), label, to_right);
@@ -315,14 +329,23 @@ fn pieces(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
         let mut solid = outside((from, to), &holes, cuts);
         solid.sort_by_key(|(a, b)| *a - *b);
         let name = if several { format!("Sheet {}", index + 1) } else { "One sheet".to_owned() };
-        let words = format!("{} {}", plan.task.solved.substrate.name, plan.task.show.text(plan.task.solved.substrate.thickness));
+        let words = format!(
+            "{} {}",
+            plan.task.solved.substrate.name,
+            plan.task.show.text(plan.task.solved.substrate.thickness)
+        );
         let wide = lettering::width(&name, TITLE, Weight::SemiBold);
         let below = lettering::width(&words, BODY, Weight::Regular);
         let spot = |canvas: &Canvas, size: (f64, f64)| {
             solid.iter().find_map(|&(a, b)| {
                 let (left, right) = (view.x(a) + 1.0, view.x(b) - 1.0);
                 let stretch = Area { left, right, top: area.top + 1.0, bottom: area.bottom - 1.0 };
-                place::free_spot(canvas, stretch, size, PaperPoint::new((left + right) / 2.0, (area.top + area.bottom) / 2.0))
+                place::free_spot(
+                    canvas,
+                    stretch,
+                    size,
+                    PaperPoint::new((left + right) / 2.0, (area.top + area.bottom) / 2.0),
+                )
             })
         };
         if let Some(spot) = spot(canvas, (wide.max(below) + 3.0, 10.5)) {

@@ -17,7 +17,8 @@ pub fn apart(show: Show) -> Length {
 /// Stretches of the screw lines: u, from v, to v.
 pub fn lines(task: &Task<'_>) -> Vec<(Length, Length, Length)> {
     let (sheet, off) = (task.leg.substrate.extent, keep_off(task.show));
-    let holes: Vec<Extent> = task.leg.fittings.iter().filter_map(|f| f.cutout(Plane::Substrate)).map(|c| c.extent).collect();
+    let holes: Vec<Extent> =
+        task.leg.fittings.iter().filter_map(|f| f.cutout(Plane::Substrate)).map(|c| c.extent).collect();
     let mut lines = Vec::new();
     for &(u, from, to) in &task.leg.substrate.screw_lines {
         if u - sheet.x0 < off.half() || sheet.x1 - u < off.half() {

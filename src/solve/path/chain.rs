@@ -73,7 +73,11 @@ pub fn chains(given: &Given) -> Result<Vec<Chain>, Vec<Problem>> {
     for (leg, one) in given.legs.iter().enumerate() {
         if one.own.placed && (before.get(leg).is_some_and(Option::is_some) || one.own.behind.is_some()) {
             let instead = "leave its `at` out: where it lies follows from the leg that it meets";
-            say(format!("leg {} is placed twice, by `at` and by the leg that it meets", one.id), instead, one.place.as_ref());
+            say(
+                format!("leg {} is placed twice, by `at` and by the leg that it meets", one.id),
+                instead,
+                one.place.as_ref(),
+            );
         }
     }
     let mut seen = vec![false; count];

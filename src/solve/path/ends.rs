@@ -4,9 +4,7 @@ use super::super::depths::Depths;
 use super::super::layout::{gap, lean_in};
 use super::Turn;
 use crate::findings::Problem;
-use crate::parameters::given::{
-    self, Bound, BoundKind, Build, Corner, Given, JointKind, Through,
-};
+use crate::parameters::given::{self, Bound, BoundKind, Build, Corner, Given, JointKind, Through};
 use crate::units::Length;
 
 /// How far beyond the finished end each part reaches; negative where it stays back.
@@ -95,11 +93,8 @@ fn top(given: &Given, leg: &given::Leg) -> Length {
 /// Errors: a step without a difference in height.
 pub fn ends(given: &Given, depths: &[Depths]) -> Result<Vec<Ends>, Vec<Problem>> {
     let mut problems = Vec::new();
-    let mut ends: Vec<Ends> = given
-        .legs
-        .iter()
-        .map(|leg| [free(&leg.left, &leg.faces.left), free(&leg.right, &leg.faces.right)])
-        .collect();
+    let mut ends: Vec<Ends> =
+        given.legs.iter().map(|leg| [free(&leg.left, &leg.faces.left), free(&leg.right, &leg.faces.right)]).collect();
     for joint in &given.joints {
         let (left, right) = (joint.left, joint.right);
         match &joint.kind {

@@ -21,10 +21,8 @@ pub fn placements(given: &Given, chains: &[Chain], rights: &[Length], backs: &[L
                 JointKind::Step => 0.0,
             };
             let from = all[left];
-            all[right] = Placement {
-                origin: from.to_plan(LegPoint::new(rights[left].mm(), 0.0)),
-                angle: from.angle - turn,
-            };
+            all[right] =
+                Placement { origin: from.to_plan(LegPoint::new(rights[left].mm(), 0.0)), angle: from.angle - turn };
         }
     }
     for (index, leg) in given.legs.iter().enumerate() {

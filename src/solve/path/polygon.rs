@@ -108,7 +108,8 @@ pub fn outline(nodes: &[Node]) -> Result<Outline, f64> {
     let mut taken = vec![(0.0_f64, 0.0_f64, 0.0_f64); count];
     for (index, here) in nodes.iter().enumerate() {
         let before = &nodes[(index + count - 1) % count];
-        let (inwards, outwards) = (Line::through(here.at, before.at).unit(), Line::through(here.at, nodes[(index + 1) % count].at).unit());
+        let (inwards, outwards) =
+            (Line::through(here.at, before.at).unit(), Line::through(here.at, nodes[(index + 1) % count].at).unit());
         let mut put = |x: f64, y: f64, bulge: f64| vertices.push(Vertex { x, y, bulge });
         let off = |way: (f64, f64), by: f64| (here.at.0 + way.0 * by, here.at.1 + way.1 * by);
         let mut take = |back: f64, ahead: f64, size: f64| {
@@ -229,7 +230,8 @@ mod tests {
 
     #[test]
     fn a_radius_that_is_greater_than_its_edge_is_refused() {
-        let square = |shape| [node(0.0, 0.0, shape), node(10.0, 0.0, shape), node(10.0, 10.0, shape), node(0.0, 10.0, shape)];
+        let square =
+            |shape| [node(0.0, 0.0, shape), node(10.0, 0.0, shape), node(10.0, 10.0, shape), node(0.0, 10.0, shape)];
         assert!(outline(&square(Shape::Round(5.0))).is_ok());
         assert_eq!(outline(&square(Shape::Round(5.1))), Err(5.1));
         assert!((outline(&square(Shape::Clip(2.0))).unwrap().area() - 92.0).abs() < 1e-9);

@@ -4,8 +4,8 @@
 //! changes no figure. The outline is built from the edges themselves: each edge is a line at its distance from
 //! the leg's finished face, and corners are where the lines meet, so that offsets are mitred by construction.
 
-use super::polygon::{Half, Line, Node, Shape, Tag, outline, tidied};
 use super::Turn;
+use super::polygon::{Half, Line, Node, Shape, Tag, outline, tidied};
 use crate::geometry::Outline;
 use crate::solve::EdgeKind;
 use crate::solve::slab::Bite;
@@ -265,9 +265,7 @@ impl Sheet {
         match cut {
             Cut::End | Cut::Across(_) => {
                 let (line, shapes, tag) = match cut {
-                    Cut::Across(u) => {
-                        (Line { at: (u, 0.0), way: (0.0, 1.0) }, [Shape::Sharp; 2], self.seam)
-                    }
+                    Cut::Across(u) => (Line { at: (u, 0.0), way: (0.0, 1.0) }, [Shape::Sharp; 2], self.seam),
                     _ if side == 0 => (band.ends[0], [band.shapes[0], band.shapes[3]], band.tags[3]),
                     _ => (band.ends[1], [band.shapes[1], band.shapes[2]], band.tags[1]),
                 };
@@ -386,8 +384,16 @@ impl Sheet {
             area += a.at.0 * b.at.1 - b.at.0 * a.at.1;
         }
         for leg in part.first..=part.last {
-            let left = if leg == part.first { self.end(leg, part.left, 0, seen)? } else { self.end(leg, Cut::Corner, 0, seen)? };
-            let right = if leg == part.last { self.end(leg, part.right, 1, seen)? } else { self.end(leg, Cut::Corner, 1, seen)? };
+            let left = if leg == part.first {
+                self.end(leg, part.left, 0, seen)?
+            } else {
+                self.end(leg, Cut::Corner, 0, seen)?
+            };
+            let right = if leg == part.last {
+                self.end(leg, part.right, 1, seen)?
+            } else {
+                self.end(leg, Cut::Corner, 1, seen)?
+            };
             let u = |node: &Node| seen[leg].back(node.at).0;
             let ends = |all: &[(Node, Option<Tag>)]| (u(&all[0].0), u(&all[all.len() - 1].0));
             let ((lf, lb), (rf, rb)) = (ends(&left), ends(&right));

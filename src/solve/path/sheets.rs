@@ -1,7 +1,7 @@
 //! The counters and substrates of the legs that turn corners or whose counters have a shape of their own.
 
-use super::whole::{Job, Layer, Over, over};
 use super::Chain;
+use super::whole::{Job, Layer, Over, over};
 use crate::findings::Problem;
 use crate::geometry::Region;
 use crate::parameters::given::{CornerShape, FrontEdge, Given};
@@ -22,9 +22,7 @@ pub fn is_shaped(given: &Given, chain: &Chain) -> bool {
     chain.legs.len() > 1
         || chain.legs.iter().any(|&leg| {
             let own = &given.legs[leg].own;
-            own.front != FrontEdge::Straight
-                || own.skew != [Length::ZERO; 2]
-                || own.corners != [CornerShape::Common; 4]
+            own.front != FrontEdge::Straight || own.skew != [Length::ZERO; 2] || own.corners != [CornerShape::Common; 4]
         })
 }
 
@@ -75,7 +73,8 @@ fn blank(job: &Job, leg: usize, share: &Region) -> Counter {
     // Upstands butt in a corner: the leg that runs through has the longer one.
     let splashes = counter.splash.filter(|_| !back.is_open()).map_or_else(Vec::new, |splash| {
         let straight = |at: &(Length, Length)| at.1 == d.counter_back;
-        let along: Vec<Length> = back_corners(share, d.counter_back).into_iter().filter(straight).map(|p| p.0).collect();
+        let along: Vec<Length> =
+            back_corners(share, d.counter_back).into_iter().filter(straight).map(|p| p.0).collect();
         let (Some(&from), Some(&to)) = (along.iter().min(), along.iter().max()) else { return Vec::new() };
         let mut ends = vec![from];
         ends.extend(seams.iter().copied().filter(|&u| u > from && u < to));

@@ -85,8 +85,7 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
     let whole = walk(&sheet.whole());
     let parts: Vec<(Part, Option<(Vec<Node>, Outline)>)> =
         sheet.parts().into_iter().map(|part| (part, walk(&part))).collect();
-    let shares: Vec<Option<(Vec<Node>, Outline)>> =
-        (0..chain.legs.len()).map(|leg| walk(&sheet.share(leg))).collect();
+    let shares: Vec<Option<(Vec<Node>, Outline)>> = (0..chain.legs.len()).map(|leg| walk(&sheet.share(leg))).collect();
     if !problems.is_empty() {
         return Err(problems);
     }
@@ -191,13 +190,18 @@ impl Job<'_> {
             for &(_, u) in self.given.counter.seams.iter().filter(|(on, _)| *on == leg) {
                 let text = self.show.plain(u);
                 if u <= d.counter_left || u >= d.counter_right {
-                    say(format!("a seam at {text} lies off the counter of leg {}", given.id), "place it on the leg", place);
+                    say(
+                        format!("a seam at {text} lies off the counter of leg {}", given.id),
+                        "place it on the leg",
+                        place,
+                    );
                 }
                 let through = self.fittings[leg].iter().find(|fitting| {
                     fitting.cutout(Plane::Counter).is_some_and(|cut| cut.extent.x0 < u && u < cut.extent.x1)
                 });
                 if let Some(fitting) = through {
-                    let message = format!("the seam at {text} on leg {} runs through the cutout of {}", given.id, fitting.id);
+                    let message =
+                        format!("the seam at {text} on leg {} runs through the cutout of {}", given.id, fitting.id);
                     say(message, "on a leg that turns a corner, keep seams clear of cutouts", place);
                 }
             }
@@ -214,7 +218,8 @@ impl Job<'_> {
         for &index in &chain.joints {
             let joint = &self.given.joints[index];
             let JointKind::Corner(corner) = &joint.kind else { continue };
-            let shaped = if corner.turn > 0.0 { corner.radius > Length::ZERO } else { corner.outer != CornerShape::Common };
+            let shaped =
+                if corner.turn > 0.0 { corner.radius > Length::ZERO } else { corner.outer != CornerShape::Common };
             if shaped && self.bent(joint) {
                 let message = "a corner of the counter is shaped beside a front edge that is an arc".to_owned();
                 say(message, "leave the corner sharp, or make the front edge straight", joint.place.as_ref());
@@ -371,7 +376,11 @@ impl Job<'_> {
             ),
             Broken::TooRound(size) => {
                 let size = self.show.plain(Length::from_mm(size));
-                problem(0, format!("a corner of the {what} is shaped by {size}, more than its edges have room for"), "make the radius or the clip smaller")
+                problem(
+                    0,
+                    format!("a corner of the {what} is shaped by {size}, more than its edges have room for"),
+                    "make the radius or the clip smaller",
+                )
             }
             Broken::Bitten(at) => problem(
                 at,
