@@ -4,6 +4,8 @@
 
 mod support;
 
+use faceline::drawing::{Group, Item};
+use faceline::sheets;
 use faceline::solve::{Datum, Plane, Role, solve};
 use support::{inches, terrace, worked_example};
 
@@ -96,4 +98,33 @@ fn the_front_frame_follows_the_look_sheet() {
     assert!(has(a + 1.5, 4.875, 60.625, 6.375), "rail under the doors");
     assert!(!front.iter().any(|m| m.role == Role::Rail && m.module == 3 && m.body.z.0 == inches(2.0)));
     assert!(leg.members.iter().any(|m| m.role == Role::Backing && m.body.v.0 == inches(21.375)), "behind the notch");
+}
+
+/// The section sheet says all nine numbers where the tape may be held, and what the mistake costs.
+#[test]
+fn the_section_sheet_carries_the_nine_numbers() {
+    let solved = solve(&worked_example()).unwrap();
+    let pages = sheets::draw(&solved, &[], |kind| matches!(kind, sheets::Kind::Section(..))).expect("the sheet can be lettered");
+    let mut texts = Vec::new();
+    pages.iter().for_each(|page| collect(&page.root, &mut texts));
+    let show = solved.show;
+    let table = [("finished face", 21.25), ("counter edge", 22.25), ("board face", 19.625), ("bare frame", 19.125), ("counter top", 9.0)];
+    let rest = [("frame top", 6.75), ("finished left end", 41.125), ("frame left end", 39.0), ("finished left end", 24.4375)];
+    for (from, length) in table.into_iter().chain(rest) {
+        let length = show.text(inches(length));
+        assert!(texts.iter().any(|text| text == from), "{from} is named");
+        assert!(texts.contains(&length), "{length} from {from}");
+    }
+    let mistake = ["21\u{2009}1\u{2044}4\u{2033}", "2\u{2009}1\u{2044}8\u{2033} too deep", "1\u{2009}3\u{2044}8\u{2033} gap"];
+    assert!(mistake.iter().all(|part| texts.iter().any(|text| text.contains(part))), "the mistake in numbers");
+}
+
+fn collect(group: &Group, texts: &mut Vec<String>) {
+    for item in &group.items {
+        match item {
+            Item::Group(inner) => collect(inner, texts),
+            Item::Text(text) => texts.push(text.content()),
+            Item::Path(_) => {}
+        }
+    }
 }
