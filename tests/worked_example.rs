@@ -104,18 +104,27 @@ fn the_front_frame_follows_the_look_sheet() {
 #[test]
 fn the_section_sheet_carries_the_nine_numbers() {
     let solved = solve(&worked_example()).unwrap();
-    let pages = sheets::draw(&solved, &[], |kind| matches!(kind, sheets::Kind::Section(..))).expect("the sheet can be lettered");
+    let pages = sheets::draw(&solved, &[], |kind| matches!(kind, sheets::Kind::Section(..)))
+        .expect("the sheet can be lettered");
     let mut texts = Vec::new();
     pages.iter().for_each(|page| collect(&page.root, &mut texts));
     let show = solved.show;
-    let table = [("finished face", 21.25), ("counter edge", 22.25), ("board face", 19.625), ("bare frame", 19.125), ("counter top", 9.0)];
-    let rest = [("frame top", 6.75), ("finished left end", 41.125), ("frame left end", 39.0), ("finished left end", 24.4375)];
+    let table = [
+        ("finished face", 21.25),
+        ("counter edge", 22.25),
+        ("board face", 19.625),
+        ("bare frame", 19.125),
+        ("counter top", 9.0),
+    ];
+    let rest =
+        [("frame top", 6.75), ("finished left end", 41.125), ("frame left end", 39.0), ("finished left end", 24.4375)];
     for (from, length) in table.into_iter().chain(rest) {
         let length = show.text(inches(length));
         assert!(texts.iter().any(|text| text == from), "{from} is named");
         assert!(texts.contains(&length), "{length} from {from}");
     }
-    let mistake = ["21\u{2009}1\u{2044}4\u{2033}", "2\u{2009}1\u{2044}8\u{2033} too deep", "1\u{2009}3\u{2044}8\u{2033} gap"];
+    let mistake =
+        ["21\u{2009}1\u{2044}4\u{2033}", "2\u{2009}1\u{2044}8\u{2033} too deep", "1\u{2009}3\u{2044}8\u{2033} gap"];
     assert!(mistake.iter().all(|part| texts.iter().any(|text| text.contains(part))), "the mistake in numbers");
 }
 

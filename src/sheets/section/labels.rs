@@ -218,13 +218,9 @@ fn upright_stack(
     // The whole block, so that no arrow head lies under it.
     let (left, right) = (x.min(x + side * wide), x.max(x + side * wide));
     let low = high + PITCH * (names.len() - 1) as f64;
-<<<<<<< HEAD
-    if !canvas.is_box_free(left, high - 2.0, right, low + 2.0)
+    if !canvas.is_box_free(left, high - 2.0, right, low + 4.0)
         || !canvas.is_clear_of_text(&[lowest, PaperPoint::new(x, high)])
     {
-=======
-    if !canvas.is_box_free(left, high - 2.0, right, low + 4.0) || !canvas.is_clear_of_text(&[lowest, PaperPoint::new(x, high)]) {
->>>>>>> 495be69 (Stand finding marks beside the flange, and part the counter's names from the lap)
         return false;
     }
     canvas.line(at, lowest, PaperPoint::new(x, high), Pen::DIMENSION);

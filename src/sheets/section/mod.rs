@@ -245,17 +245,13 @@ impl Sheet<'_, '_> {
         if !setting.levels {
             self.levels_inside(canvas, &view, layers.labels);
         }
-<<<<<<< HEAD
         self.set.mark(
             canvas,
             layers.labels,
             self.kind,
             &slice.fitting.subject(),
-            view.at(slice.hole.1, d.counter_top).moved(6.0, -4.0),
+            view.at(slice.hole.1 + slice.fitting.flange.far, d.counter_top).moved(8.5, -4.2),
         );
-=======
-        self.set.mark(canvas, layers.labels, self.kind, &slice.fitting.subject(), view.at(slice.hole.1 + slice.fitting.flange.far, d.counter_top).moved(8.5, -4.2));
->>>>>>> 495be69 (Stand finding marks beside the flange, and part the counter's names from the lap)
     }
 
     /// The levels as a small table in the hollow of the frame, where the view leaves no room beside it.
