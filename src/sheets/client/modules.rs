@@ -57,6 +57,9 @@ fn levels(texts: &[(f64, f64, f64)], ends: (f64, f64)) -> Vec<Level> {
         .collect()
 }
 
+/// Most lines that the key of crowded modules takes.
+const MOST_LINES: usize = 6;
+
 impl Row {
     /// Labels of a leg's modules at a scale, their key wrapped to a width.
     pub fn new(scene: &Scene<'_>, factor: f64, room: f64) -> Row {
@@ -122,7 +125,11 @@ impl Row {
                 .take()
                 .filter(|second| first + 1.0 + lettering::width(second, BODY, Weight::Regular) < own - 1.6);
         }
-        let key = if key.is_empty() { Vec::new() } else { wrapped(&key.join(";  "), room, BODY, Weight::Regular) };
+        let mut key = if key.is_empty() { Vec::new() } else { wrapped(&key.join(";  "), room, BODY, Weight::Regular) };
+        if key.len() > MOST_LINES {
+            // A key as long as that would be read by nobody, and would push the picture off the sheet.
+            key = vec!["Names and widths of the modules: front elevation and schedules.".to_owned()];
+        }
         Row { labels, key }
     }
 
