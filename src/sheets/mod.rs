@@ -1,5 +1,6 @@
 //! From a solved run and its findings to finished pages. Never reads the model.
 
+mod aligned;
 mod boards;
 pub mod canvas;
 mod client;
@@ -26,6 +27,7 @@ mod schedules;
 mod section;
 pub mod set;
 mod shelves;
+mod slab;
 mod substrate;
 pub mod table;
 pub mod templates;
@@ -68,7 +70,9 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.extend(shown.map(|(index, _)| Kind::Section(leg, index)));
         kinds.extend(alone.then_some(Kind::Substrate(leg)));
         kinds.push(Kind::Boards(leg));
-        kinds.extend((!solved.slabs.iter().any(|slab| slab.legs.contains(&leg))).then_some(Kind::Counter(leg)));
+        // A counter that turns corners has one sheet, at its first leg.
+        let slab = solved.slabs.iter().find(|slab| slab.legs.contains(&leg));
+        kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Counter(leg)));
     }
     if permit::is_wanted(solved) {
         kinds.push(Kind::Permit);
@@ -142,7 +146,10 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Section(..) => section::draw(set, kind),
         Kind::Substrate(..) => substrate::draw(set, kind),
         Kind::Boards(..) => boards::draw(set, kind),
-        Kind::Counter(..) => counter::draw(set, kind),
+        Kind::Counter(leg) => match set.solved.slabs.iter().find(|slab| slab.legs.first() == Some(&leg)) {
+            Some(slab) => slab::draw(set, kind, slab),
+            None => counter::draw(set, kind),
+        },
         Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),
         Kind::MeasureTwice => measure_twice::draw(set, kind),

@@ -3,7 +3,7 @@
 use super::kept::Kept;
 use super::seen::Seen;
 use super::sheet::Drawn;
-use super::{marks, run, sheet, walls};
+use super::{marks, path, run, sheet, walls};
 use crate::drawing::lettering::Style;
 use crate::geometry::{LegPoint, PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
@@ -19,7 +19,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     let mut canvas = set.sheet();
     let inside = frame::inside(&canvas);
     let block = title_block::corner(&canvas);
-    let (room, top) = ((inside.width() - 40.0, inside.height() - 80.0), inside.top + 20.0);
+    // Lengths stand along the faces of legs that meet.
+    let lengths = if (0..solved.legs.len()).all(|leg| solved.stands_alone(leg)) { 0.0 } else { 22.0 };
+    let room = (inside.width() - 40.0 - 2.0 * lengths, inside.height() - 80.0 - 2.0 * lengths);
+    let top = inside.top + 20.0 + lengths;
     // Drawn thicknesses of walls depend on the scale a little: the extents at the smallest one hold for all.
     let (x0, y0, x1, y1) = extents(set);
     let scale = Scale::fitting((x1 - x0, y1 - y0), room, Scale(10));
@@ -33,23 +36,39 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     let geometry = canvas.layer(view.layer, "run");
     let seen =
         |index: usize| Seen { leg: &solved.legs[index], index, placement: solved.legs[index].placement, view: &view };
+    let on = 6.0 / factor;
+    let held = (x0 - on, y0 - on, x1 + on, y1 + on);
+    path::survey(&mut canvas, geometry, set, &view, held);
+    path::slabs(&mut canvas, geometry, set, &view);
     for index in 0..solved.legs.len() {
-        walls::draw(&mut canvas, geometry, &seen(index));
-        run::draw(&mut canvas, geometry, &seen(index));
+        let meets = solved.slabs.iter().any(|slab| slab.legs.contains(&index));
+        if meets {
+            run::under(&mut canvas, geometry, &seen(index));
+        } else {
+            walls::draw(&mut canvas, geometry, &seen(index));
+            run::draw(&mut canvas, geometry, &seen(index));
+        }
     }
+    path::seams(&mut canvas, geometry, set, &view);
     let notes = canvas.layer(view.layer, "marks");
     let mut kept = Kept::default();
     for index in 0..solved.legs.len() {
         marks::rings(&mut canvas, notes, &seen(index), &mut kept);
         marks::services(&mut canvas, notes, &seen(index), &mut kept);
     }
-    for index in 0..solved.legs.len() {
+    let dims = canvas.layer(view.layer, "dimensions");
+    for index in (0..solved.legs.len()).filter(|leg| !solved.stands_alone(*leg)) {
+        path::lengths(&mut canvas, dims, set, &seen(index));
+    }
+    path::corners(&mut canvas, notes, set, &view);
+    for index in (0..solved.legs.len()).filter(|leg| solved.stands_alone(*leg)) {
         name(&mut canvas, notes, set, &seen(index));
     }
     for index in 0..solved.legs.len() {
         marks::findings(&mut canvas, notes, set, kind, &seen(index));
     }
-    let bottom = (top + (y1 - y0) * factor + 22.0).min(inside.bottom);
+    path::survey_names(&mut canvas, notes, set, &view, held);
+    let bottom = (top + (y1 - y0) * factor + 22.0 + lengths).min(inside.bottom);
     let words = scale.words();
     (canvas, sheet::areas(inside, (block.x, block.y), bottom), words)
 }
@@ -57,13 +76,26 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
 /// The box round all legs and what bounds them, plan millimetres.
 fn extents(set: &Set<'_>) -> (f64, f64, f64, f64) {
     let mut all = (f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
+    let mut take = |x: f64, y: f64| all = (all.0.min(x), all.1.min(y), all.2.max(x), all.3.max(y));
     for leg in &set.solved.legs {
-        let reach = walls::reach(leg, 0.05);
-        for (u, v) in
-            [(reach.left, reach.front), (reach.right, reach.front), (reach.right, reach.back), (reach.left, reach.back)]
-        {
-            let p = leg.placement.to_plan(LegPoint::new(u, v));
-            all = (all.0.min(p.x), all.1.min(p.y), all.2.max(p.x), all.3.max(p.y));
+        path::reach(leg).iter().for_each(|p| take(p.x, p.y));
+    }
+    for slab in &set.solved.slabs {
+        let home = set.solved.legs[slab.legs.first().copied().unwrap_or(0)].placement;
+        for corner in &slab.region.outer.vertices {
+            let p = home.to_plan(LegPoint::new(corner.x, corner.y));
+            take(p.x, p.y);
+        }
+    }
+    let survey = &set.solved.survey;
+    survey.posts.iter().for_each(|post| {
+        take(post.at.0 - post.size.0 / 2.0, post.at.1 - post.size.1 / 2.0);
+        take(post.at.0 + post.size.0 / 2.0, post.at.1 + post.size.1 / 2.0);
+    });
+    for door in &survey.doors {
+        take(door.hinge.0, door.hinge.1);
+        for turn in [door.shut, door.shut + door.opens] {
+            take(door.hinge.0 + door.width * turn.cos(), door.hinge.1 + door.width * turn.sin());
         }
     }
     all

@@ -7,10 +7,13 @@ mod levels;
 mod lines;
 mod lists;
 mod marks;
+mod path;
 mod run;
 mod seen;
 mod sheet;
 mod walls;
+
+pub(super) use sheet::areas;
 
 use super::flow::{Flow, Heads};
 use super::set::{Kind, Set};

@@ -11,6 +11,11 @@ use crate::units::Length;
 /// Draws everything of a leg but its lettering and marks.
 pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
     counter(canvas, at, seen);
+    under(canvas, at, seen);
+}
+
+/// The same without the counter.
+pub fn under(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
     frames(canvas, at, seen);
     bodies(canvas, at, seen);
     cutouts(canvas, at, seen);
@@ -111,13 +116,13 @@ fn finished(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
     let clad = |face: Face| leg.build(face).finish.is_some();
     let (zero, right, back) = (Length::ZERO, datums.finished_right, datums.finished_back);
     let mut edges = vec![("finished face", (zero, zero), (right, zero))];
-    if clad(Face::Left) {
+    if clad(Face::Left) && !leg.meets_leg(0) {
         edges.push(("finished left end", (zero, zero), (zero, back)));
     }
-    if clad(Face::Right) {
+    if clad(Face::Right) && !leg.meets_leg(1) {
         edges.push(("finished right end", (right, zero), (right, back)));
     }
-    if clad(Face::Back) {
+    if clad(Face::Back) && !leg.meets_leg(0) && !leg.meets_leg(1) {
         edges.push(("finished back", (zero, back), (right, back)));
     }
     let pen = Pen::VISIBLE.accent().dashed(Dash::FINISHED);
