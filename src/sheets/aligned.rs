@@ -1,11 +1,11 @@
 //! A dimension along a line that need be neither level nor upright.
 
-use crate::drawing::lettering::{self, BODY, Style, Weight};
-use crate::drawing::{Colour, Fill, Pen, Shape};
-use crate::geometry::PaperPoint;
 use super::canvas::{Canvas, Layer, Paint};
 use super::dimensions::{ABOVE, GAP, ORIGIN, PAST};
 use super::view::number;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::drawing::{Colour, Fill, Pen, Shape};
+use crate::geometry::PaperPoint;
 use crate::units::{Length, Show};
 
 /// A dimension parallel to what it measures.
@@ -58,7 +58,13 @@ impl Aligned {
     }
 
     /// Draws all of a chain at the first distance that does for all of them; whether there was one.
-    pub fn draw_chain(mut chain: Vec<Aligned>, canvas: &mut Canvas, at: Layer, show: Show, tries: &[f64]) -> Option<f64> {
+    pub fn draw_chain(
+        mut chain: Vec<Aligned>,
+        canvas: &mut Canvas,
+        at: Layer,
+        show: Show,
+        tries: &[f64],
+    ) -> Option<f64> {
         for &distance in tries {
             chain.iter_mut().for_each(|one| one.off.1 = distance);
             let places: Option<Vec<(PaperPoint, Style)>> = chain.iter().map(|one| one.place(canvas, show)).collect();
@@ -149,7 +155,8 @@ impl Aligned {
         canvas.text(group, along(start), &number_text, &style.clone().fact("data-role", "dimtext"));
         let rest = text.strip_prefix(number_text.as_str()).unwrap_or("").trim_start();
         if !rest.is_empty() {
-            let from = start + lettering::width(text, BODY, self.weight()) - lettering::width(rest, BODY, self.weight());
+            let from =
+                start + lettering::width(text, BODY, self.weight()) - lettering::width(rest, BODY, self.weight());
             canvas.text(group, along(from), rest, &style);
         }
     }

@@ -60,13 +60,9 @@ pub fn seams(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>) {
             let leg = &set.solved.legs[*leg];
             let Some(piece) = leg.counter.pieces.get(*piece) else { continue };
             for edge in piece.edges.iter().filter(|edge| edge.kind == EdgeKind::Seam) {
-                let point = |p: (Length, Length)| {
-                    view.point(leg.placement.to_plan(LegPoint::new(p.0.mm(), p.1.mm())))
-                };
+                let point = |p: (Length, Length)| view.point(leg.placement.to_plan(LegPoint::new(p.0.mm(), p.1.mm())));
                 let ends = [point(edge.from), point(edge.to)];
-                let same = |other: &[PaperPoint; 2]| {
-                    ends.iter().all(|p| other.iter().any(|q| p.distance(*q) < 0.05))
-                };
+                let same = |other: &[PaperPoint; 2]| ends.iter().all(|p| other.iter().any(|q| p.distance(*q) < 0.05));
                 if !drawn.iter().any(same) {
                     canvas.line(at, ends[0], ends[1], Pen::SECONDARY);
                     drawn.push(ends);
@@ -212,7 +208,10 @@ pub fn survey_names(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<P
     }
     for step in &survey.steps {
         if let Some((a, b)) = clipped(step.from, step.to, held) {
-            name(((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0), &format!("step in the floor, {}", set.solved.show.prose(step.drop)));
+            name(
+                ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0),
+                &format!("step in the floor, {}", set.solved.show.prose(step.drop)),
+            );
         }
     }
 }

@@ -81,7 +81,8 @@ fn squareness(set: &Set<'_>, slab: &Slab) -> Table {
         Column::figures(wide(set), "along the\nother"),
         Column::figures(wide(set), "between\nthe marks"),
     ];
-    let joints = set.solved.joints.iter().filter(|joint| slab.legs.contains(&joint.left) && slab.legs.contains(&joint.right));
+    let joints =
+        set.solved.joints.iter().filter(|joint| slab.legs.contains(&joint.left) && slab.legs.contains(&joint.right));
     let rows = joints
         .filter_map(|joint| {
             let JointKind::Corner(corner) = &joint.kind else { return None };
@@ -148,7 +149,8 @@ fn diagonals(set: &Set<'_>, edges: &[Edge]) -> Table {
     pairs.sort_by(|a, b| b.2.total_cmp(&a.2));
     // The second one shares no corner with the first.
     let first = pairs.first().copied();
-    let second = first.and_then(|(i, j, _)| pairs.iter().find(|p| p.0 != i && p.0 != j && p.1 != i && p.1 != j).copied());
+    let second =
+        first.and_then(|(i, j, _)| pairs.iter().find(|p| p.0 != i && p.0 != j && p.1 != i && p.1 != j).copied());
     let row = |(i, j, far): (usize, usize, f64)| {
         let name = |at: usize| {
             let (u, v) = edges[at].from;
@@ -162,7 +164,13 @@ fn diagonals(set: &Set<'_>, edges: &[Edge]) -> Table {
     let most = rows
         .iter()
         .filter_map(|row| if let Some(Cell::Words(text)) = row.first() { Some(text.as_str()) } else { None })
-        .map(|text| crate::drawing::lettering::width(text, crate::drawing::lettering::BODY, crate::drawing::lettering::Weight::Regular))
+        .map(|text| {
+            crate::drawing::lettering::width(
+                text,
+                crate::drawing::lettering::BODY,
+                crate::drawing::lettering::Weight::Regular,
+            )
+        })
         .fold(40.0, f64::max);
     let mut columns = columns;
     columns[0].width = most + 4.0;
@@ -184,11 +192,8 @@ fn pieces(set: &Set<'_>, slab: &Slab) -> Table {
         .filter_map(|(leg, index, legs)| {
             let piece = set.solved.legs[*leg].counter.pieces.get(*index)?;
             let on: Vec<&str> = legs.iter().map(|leg| set.solved.legs[*leg].id.as_str()).collect();
-            let weight = if metric {
-                format!("{:.0} kg", piece.mass)
-            } else {
-                format!("{:.0} lb", piece.mass / 0.453_592_37)
-            };
+            let weight =
+                if metric { format!("{:.0} kg", piece.mass) } else { format!("{:.0} lb", piece.mass / 0.453_592_37) };
             Some(vec![
                 Cell::Bold(piece.name.clone()),
                 Cell::Words(on.join(", ")),

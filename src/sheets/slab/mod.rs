@@ -12,11 +12,8 @@ use crate::solve::Slab;
 /// Draws its pages.
 pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     let view = outline::draw(set, slab);
-    let heads = Heads {
-        title: "Counter".to_owned(),
-        document: "Counter sheet".to_owned(),
-        scale: "\u{2013}".to_owned(),
-    };
+    let heads =
+        Heads { title: "Counter".to_owned(), document: "Counter sheet".to_owned(), scale: "\u{2013}".to_owned() };
     let mut flow = Flow::beside(set, kind, heads, vec![view]);
     lists::add(&mut flow, set, slab);
     flow.finish()

@@ -33,7 +33,13 @@ pub fn draw(set: &Set<'_>, slab: &Slab) -> (Canvas, Vec<Area>, String) {
     let left = if beside { inside.right - margin - wide } else { inside.left + (inside.width() - wide) / 2.0 };
     let top = inside.top + 12.0 + margin;
     let origin = PaperPoint::new(left - x0 * factor, top + y1 * factor);
-    title_block::heading(&mut canvas, inside.left, inside.top + 3.5, "Counter from above, finished outline", &scale.words());
+    title_block::heading(
+        &mut canvas,
+        inside.left,
+        inside.top + 3.5,
+        "Counter from above, finished outline",
+        &scale.words(),
+    );
     let view: View<Plan> = View::open(&mut canvas, "counter", scale, origin);
     let bar = canvas.layer(view.layer, "scale-bar");
     crate::sheets::marks::scale_bar(&mut canvas, bar, inside.right - 3.0, inside.top + 4.5, scale, solved.show.system);
@@ -153,9 +159,7 @@ fn tag(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>, edge: &
             .flat_map(|side| {
                 // The baseline lies nearer on the side that is up.
                 let gap = if (*side > 0.0) == outside_is_up { 1.6 } else { 4.2 };
-                [0.5, 0.4, 0.6, 0.3, 0.7].map(|share| {
-                    a.towards(b, share).moved(out.0 * side * gap, out.1 * side * gap)
-                })
+                [0.5, 0.4, 0.6, 0.3, 0.7].map(|share| a.towards(b, share).moved(out.0 * side * gap, out.1 * side * gap))
             })
             .collect();
         if canvas.text_at_first(at, &places, &text, &style).is_some() {
