@@ -185,6 +185,7 @@ pub fn bound_word(leg: &Leg, edge: &Edge) -> &'static str {
     match bound.kind {
         BoundKind::Pier => "pier",
         BoundKind::Post => "post",
+        BoundKind::Leg => "other leg",
         _ => "wall",
     }
 }

@@ -53,11 +53,13 @@ pub fn block<'a>(task: &'a Task<'_>, most: f64) -> Option<Block<'a>> {
             splash,
         };
     let splash = task.solved.counter.splash;
-    let edge = if !leg.back.is_open() {
+    // Against another leg the frames touch behind its cladding: the sections show that, this detail can't.
+    let stands = |bound: &Bound| !bound.is_open() && bound.kind != crate::solve::BoundKind::Leg;
+    let edge = if stands(&leg.back) {
         edge(&leg.back, "Back", d.frame_back, sub.y1, d.counter_back, leg.back.at_counter, splash)
-    } else if !leg.right.is_open() {
+    } else if stands(&leg.right) {
         edge(&leg.right, "Right", d.frame_right, sub.x1, d.counter_right, leg.right.at_counter, None)
-    } else if !leg.left.is_open() {
+    } else if stands(&leg.left) {
         // Mirrored: growing to the left, towards the wall.
         edge(&leg.left, "Left", -d.frame_left, -sub.x0, -d.counter_left, -leg.left.at_counter, None)
     } else {
