@@ -240,7 +240,7 @@ fn reference_outlines_through_the_whole_solver() {
     let mut compared = Vec::new();
     for case in cases("geometry") {
         let name = id(&case);
-        for (at, given) in stated(&name).into_iter().enumerate() {
+        for (at, given) in stated(name).into_iter().enumerate() {
             let mut given = given;
             let input = &case["input"];
             given.counter.thickness = inches(number(input, "thickness_in").unwrap());

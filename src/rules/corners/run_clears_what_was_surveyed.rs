@@ -74,7 +74,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
 /// An outline of a leg in plan, shrunk by nothing, as points.
 fn ring(leg: &Leg, outline: &Outline) -> Vec<(f64, f64)> {
     let point = |(x, y)| leg.placement.to_plan(LegPoint::new(x, y));
-    outline.flattened(SURVEY / 4.0).into_iter().map(|p| point(p)).map(|p: PlanPoint| (p.x, p.y)).collect()
+    outline.flattened(SURVEY / 4.0).into_iter().map(point).map(|p: PlanPoint| (p.x, p.y)).collect()
 }
 
 fn frame(leg: &Leg) -> Vec<(f64, f64)> {

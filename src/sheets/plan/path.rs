@@ -88,7 +88,8 @@ pub fn corners(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>)
         };
         let places: Vec<PaperPoint> = (0..48)
             .map(|k| {
-                let (turn, off) = (f64::from(k % 12) * 0.5236 + 0.9, 6.0 + f64::from(k / 12) * 3.5);
+                let (turn, off) =
+                    (f64::from(k % 12) * std::f64::consts::FRAC_PI_6 + 0.9, 6.0 + f64::from(k / 12) * 3.5);
                 place.moved(off * turn.cos(), off * turn.sin() + 1.25)
             })
             .collect();
@@ -188,7 +189,7 @@ pub fn survey_names(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<P
         let place = view.point(PlanPoint::new(p.0, p.1));
         let around: Vec<PaperPoint> = (0..60)
             .map(|k| {
-                let (turn, off) = (f64::from(k % 12) * 0.5236, 6.0 + f64::from(k / 12) * 4.0);
+                let (turn, off) = (f64::from(k % 12) * std::f64::consts::FRAC_PI_6, 6.0 + f64::from(k / 12) * 4.0);
                 place.moved(off * 1.6 * turn.cos(), off * turn.sin() + 1.25)
             })
             .collect();
@@ -231,7 +232,7 @@ fn clipped(a: (f64, f64), b: (f64, f64), held: (f64, f64, f64, f64)) -> Option<(
             high = high.min(q / p);
         }
     }
-    (high - low > 1e-9).then(|| ((a.0 + low * dx, a.1 + low * dy), (a.0 + high * dx, a.1 + high * dy)))
+    (high - low > 1e-9).then_some(((a.0 + low * dx, a.1 + low * dy), (a.0 + high * dx, a.1 + high * dy)))
 }
 
 /// How far a leg with what bounds it reaches, plan millimetres: corners of its box.

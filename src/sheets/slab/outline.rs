@@ -185,7 +185,7 @@ fn names(canvas: &mut Canvas, at: Layer, set: &Set<'_>, slab: &Slab, view: &View
     let around = |place: PaperPoint| -> Vec<PaperPoint> {
         (0..72)
             .map(|k| {
-                let (turn, off) = (f64::from(k % 12) * 0.5236, f64::from(k / 12) * 4.0);
+                let (turn, off) = (f64::from(k % 12) * std::f64::consts::FRAC_PI_6, f64::from(k / 12) * 4.0);
                 place.moved(off * 1.8 * turn.cos(), off * turn.sin() + 1.25)
             })
             .collect()

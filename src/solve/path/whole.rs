@@ -11,6 +11,9 @@ use crate::solve::slab::Bite;
 use crate::solve::{Edge, EdgeKind, Extent, Fitting, FittingKind, Plane};
 use crate::units::{Length, Show};
 
+/// The nodes that a walk round a sheet passed, and the outline that it made.
+type Walked = (Vec<Node>, Outline);
+
 /// A sheet over a chain, solved.
 #[derive(Clone, Debug)]
 pub struct Over {
@@ -83,9 +86,8 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
         }
     };
     let whole = walk(&sheet.whole());
-    let parts: Vec<(Part, Option<(Vec<Node>, Outline)>)> =
-        sheet.parts().into_iter().map(|part| (part, walk(&part))).collect();
-    let shares: Vec<Option<(Vec<Node>, Outline)>> = (0..chain.legs.len()).map(|leg| walk(&sheet.share(leg))).collect();
+    let parts: Vec<(Part, Option<Walked>)> = sheet.parts().into_iter().map(|part| (part, walk(&part))).collect();
+    let shares: Vec<Option<Walked>> = (0..chain.legs.len()).map(|leg| walk(&sheet.share(leg))).collect();
     if !problems.is_empty() {
         return Err(problems);
     }
