@@ -224,3 +224,44 @@ fn one_kind_of_sheet_may_be_drawn_alone_under_the_number_it_has_in_the_set() {
         assert_eq!(part[name], whole[name], "{name}");
     }
 }
+
+/// Draws a sample with one stretch of text put in another's place, its library beside it: status, what is said, sheets.
+fn broken(sample: &str, from: &str, to: &str) -> (i32, String, usize) {
+    let home = tempfile::tempdir().expect("a folder");
+    fs::create_dir(home.path().join("library")).expect("made");
+    for (name, bytes) in folder(Path::new("samples/library")) {
+        fs::write(home.path().join("library").join(name), bytes).expect("written");
+    }
+    let text = fs::read_to_string(format!("samples/{sample}.ron")).expect("a sample");
+    assert!(text.contains(from), "{sample} no longer has {from:?}");
+    let (job, out) = (home.path().join("job.ron"), home.path().join("sheets"));
+    fs::write(&job, text.replacen(from, to, 1)).expect("written");
+    let (status, said, err) = run(faceline().arg("draw").arg(&job).arg("--out").arg(&out));
+    let sheets = if out.is_dir() { folder(&out).keys().filter(|name| name.ends_with(".svg")).count() } else { 0 };
+    (status, said + &err, sheets)
+}
+
+#[test]
+fn the_island_broken_on_purpose_says_what_and_draws_only_what_can_be_solved() {
+    // A sink that reaches past its module: stopped, and drawn so that it can be seen.
+    let (status, said, sheets) = broken("island", "width: \"420 mm\"", "width: \"640 mm\"");
+    assert!(status == 1 && said.contains("sink") && sheets > 5, "{status} {sheets} {said}");
+    // A length times a length is no length.
+    let (status, said, sheets) =
+        broken("island", "\"front_doors.cutout_width\"", "\"front_doors.cutout_width * P.width\"");
+    assert!(status == 2 && said.contains("length") && sheets == 0, "{status} {sheets} {said}");
+}
+
+#[test]
+fn the_courtyard_broken_on_purpose_says_what_and_draws_nothing_without_its_library() {
+    let (status, said, sheets) = broken("courtyard", "library/fronts.ron", "library/frnts.ron");
+    assert!(status == 2 && said.contains("frnts.ron") && sheets == 0, "{status} {sheets} {said}");
+    let (status, said, sheets) = broken("courtyard", "from: \"door_17\"", "from: \"door_71\"");
+    assert!(
+        status == 2 && said.contains("door_71") && said.contains("door_17") && sheets == 0,
+        "{status} {sheets} {said}"
+    );
+    // A range that can't be: nothing lies between.
+    let (status, said, _) = broken("courtyard", "\"16 in to 20 in\"", "\"20 in to 16 in\"");
+    assert!(status == 2 && said.contains("20 in"), "{status} {said}");
+}
