@@ -7,8 +7,9 @@ mod support;
 use faceline::geometry::{LegPoint, Outline, Region};
 use faceline::parameters::given::*;
 use faceline::rules;
+use faceline::sheets;
 use faceline::solve::{Datum, Face as Side, Plane, Solved, solve};
-use faceline::units::Length;
+use faceline::units::{Length, System};
 use proptest::prelude::*;
 use std::f64::consts::PI;
 use support::reference::{cases, compare, compare_all, id, number};
@@ -656,6 +657,31 @@ proptest! {
             prop_assert!(close(&corners(&under), &corners(&b.substrate.region.outer)));
             prop_assert_eq!(a.boards.len(), b.boards.len());
         }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Plans and counter sheets of made-up runs on any paper have no label on another or on a line.
+    #[test]
+    fn made_up_runs_have_legible_plans_and_counter_sheets(given in any_run(), paper in 0_usize..4, units in 0_usize..3) {
+        let mut given = given;
+        let (name, width, height) =
+            [("A4", 297.0, 210.0), ("A3", 420.0, 297.0), ("A1", 841.0, 594.0), ("ANSI B", 431.8, 279.4)][paper];
+        (given.paper.name, given.paper.width, given.paper.height) = (name.to_owned(), width, height);
+        given.job.units = [System::Inches, System::Millimetres, System::Both][units];
+        let Ok(solved) = solve(&given) else { return Ok(()) };
+        let findings = rules::check(&solved);
+        // Legs by themselves have tests of their own.
+        let met = (0..solved.legs.len()).all(|leg| !solved.stands_alone(leg));
+        let wanted = |kind: sheets::Kind| match kind {
+            sheets::Kind::Plan => met,
+            sheets::Kind::Counter(leg) => solved.slabs.iter().any(|slab| slab.legs.first() == Some(&leg)),
+            _ => false,
+        };
+        let drawn = sheets::draw(&solved, &findings, wanted);
+        prop_assert!(drawn.is_ok(), "{:?}", drawn.err());
     }
 }
 

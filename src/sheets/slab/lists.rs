@@ -26,6 +26,11 @@ fn wide(set: &Set<'_>) -> f64 {
     figures_width(set.solved.show, Length::from_mm(9999.0)) + 3.0
 }
 
+/// A column of lengths from a finished face: wide enough for its heading with the flag.
+fn flagged(set: &Set<'_>, heading: &str) -> Column {
+    Column::figures(wide(set).max(30.0), heading).from_finished()
+}
+
 fn long(edge: &Edge) -> Length {
     Length::from_mm((edge.to.0 - edge.from.0).mm().hypot((edge.to.1 - edge.from.1).mm()))
 }
@@ -46,8 +51,8 @@ fn degrees(value: f64) -> String {
 fn corners(set: &Set<'_>, slab: &Slab) -> Table {
     let columns = vec![
         Column::words(9.0, "no."),
-        Column::figures(wide(set), "right of the\nfinished end").from_finished(),
-        Column::figures(wide(set), "behind the\nfinished face").from_finished(),
+        flagged(set, "right of the\nfinished end"),
+        flagged(set, "behind the\nfinished face"),
         Column::right(14.0, "angle"),
         Column::figures(wide(set), "to the next"),
         Column::words(24.0, "edge"),
@@ -107,8 +112,8 @@ fn cutouts(set: &Set<'_>, slab: &Slab) -> Table {
     let columns = vec![
         Column::words(12.0, "mark"),
         Column::words(24.0, "leg"),
-        Column::figures(wide(set), "centreline from\nfinished end").from_finished(),
-        Column::figures(wide(set), "front edge from\nfinished face").from_finished(),
+        flagged(set, "centreline from\nfinished end"),
+        flagged(set, "front edge from\nfinished face"),
         Column::figures(wide(set), "width"),
         Column::figures(wide(set), "depth"),
         Column::figures(wide(set), "radius"),
