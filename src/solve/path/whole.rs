@@ -135,8 +135,21 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
             Some(region_in(&seen[at], &outer, &own))
         })
         .collect();
-    Ok(Over { region: Region { outer, holes: all }, edges: edges(&nodes, |p| p), pieces, shares })
+    let region = Region { outer, holes: all };
+    let apart = pieces.iter().map(|piece| piece.region.area()).sum::<f64>() - region.area();
+    if apart.abs() > SUMS {
+        let what = if layer == Layer::Counter { "counter" } else { "substrate" };
+        return Err(vec![Problem::new(
+            format!("the pieces of the {what} do not add up to its outline: {:.0} mm\u{b2} apart", apart.abs()),
+            "move the seams clear of corners, cutouts and one another",
+        )]);
+    }
+    Ok(Over { region, edges: edges(&nodes, |p| p), pieces, shares })
 }
+
+/// Most that pieces may differ from the whole, mm2: a corner's fillet next to a seam. More is a piece lost or doubled,
+/// which must not be cut from.
+const SUMS: f64 = 30.0;
 
 /// A region given in the first leg's coordinates, in another's.
 fn region_in(from: &Seen, outer: &Outline, holes: &[Outline]) -> Region {
