@@ -1,6 +1,8 @@
 //! How legs meet, what a leg has of its own, and the site as it was surveyed.
 
-use super::{Height, Length, Place};
+use super::Height;
+use crate::findings::Place;
+use crate::units::Length;
 
 /// Where the right end of one leg meets the left end of the next, left and right being the cook's.
 #[derive(Clone, Debug)]
