@@ -5,8 +5,10 @@ pub mod clash;
 mod curves;
 pub mod cutting;
 pub mod lettering;
+mod listing;
 mod page;
 pub mod pen;
 
+pub use listing::{Listing, ListingColumn, Value};
 pub use page::{Fact, Fill, Group, Item, Page, Path, Run, Shape, Step, Text};
 pub use pen::{Cap, Colour, Dash, Pen};

@@ -14,6 +14,7 @@ pub mod frame;
 mod front;
 mod label;
 pub mod levels;
+mod listings;
 pub mod marks;
 pub mod materials;
 mod measure_twice;
@@ -36,6 +37,7 @@ pub mod view;
 
 pub use coverage::letters_lacking;
 pub use cuttings::cuttings;
+pub use listings::listings;
 pub use set::{Kind, Set, Unplaced};
 
 use crate::drawing::{Page, clash};

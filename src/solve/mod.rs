@@ -17,6 +17,7 @@ mod marks;
 pub mod path;
 mod run;
 pub mod services;
+mod shop;
 pub mod slab;
 mod solved;
 mod substrate;

@@ -12,8 +12,9 @@ use super::levels::{Levels, levels};
 use super::limits::limits;
 use super::marks::{chosen, marked};
 use super::path::{self, Chain, Ends};
+use super::shop::shop;
 use super::{
-    Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, SheetFacts, Slab, Solved, Stub, Substrate, services,
+    Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, SheetFacts, Shop, Slab, Solved, Stub, Substrate, services,
     substrate,
 };
 use crate::findings::Problem;
@@ -122,7 +123,9 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             }
         })
         .collect();
-    Ok(whole(given, show, legs, slabs))
+    let mut solved = whole(given, show, legs, slabs);
+    solved.shop = shop(given, &solved);
+    Ok(solved)
 }
 
 /// Each leg's counter, and its substrate where that is no box, with the slabs that turn corners.
@@ -282,6 +285,7 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>, slabs: Vec<Slab>) -> Solved 
         paving: given.site.paving.clone(),
         around: given.site.around.clone(),
         services,
+        shop: Shop::default(),
         limits: given.limits.clone(),
         defaults,
     }

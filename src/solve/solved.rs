@@ -3,21 +3,41 @@
 //! Leg coordinates throughout: u from the finished left end to the right, v from the finished face away
 //! from the cook, z up from the highest floor point under the feet.
 
+mod cutting;
 mod extent;
 mod facts;
+mod feet_loads;
 mod fitting;
 mod ground;
 mod joined;
 mod leg;
 mod made;
+mod orders;
+mod quantities;
+mod sequence;
+mod sheet_pieces;
+mod shop;
+mod supports;
+mod trim_pieces;
+mod weights;
 
+pub use cutting::*;
 pub use extent::*;
 pub use facts::*;
+pub use feet_loads::*;
 pub use fitting::*;
 pub use ground::*;
 pub use joined::*;
 pub use leg::*;
 pub use made::*;
+pub use orders::*;
+pub use quantities::*;
+pub use sequence::*;
+pub use sheet_pieces::*;
+pub use shop::*;
+pub use supports::*;
+pub use trim_pieces::*;
+pub use weights::*;
 
 use super::{Around, DefaultUsed, Job, LimitSet, Paper, Survey, Tolerances, Trim, services::Services};
 use crate::units::Show;
@@ -55,6 +75,8 @@ pub struct Solved {
     pub around: Around,
     /// Fuel gas, sized, where the job says what feeds the run.
     pub services: Option<Services>,
+    /// What gets set, cut, ordered and finished.
+    pub shop: Shop,
     /// Limits of rules that the job sets itself.
     pub limits: Vec<LimitSet>,
     /// Named values that the job did not give.
