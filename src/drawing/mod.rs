@@ -4,11 +4,13 @@
 pub mod clash;
 mod curves;
 pub mod cutting;
+mod grid;
 pub mod lettering;
 mod listing;
 mod page;
 pub mod pen;
 
-pub use listing::{Listing, ListingColumn, Value};
+pub use grid::{Grid, GridCell};
+pub use listing::{Holds, Listing, ListingColumn, Value};
 pub use page::{Fact, Fill, Group, Item, Page, Path, Run, Shape, Step, Text};
 pub use pen::{Cap, Colour, Dash, Pen};

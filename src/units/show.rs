@@ -85,6 +85,26 @@ impl Show {
         }
     }
 
+    /// A length as it is read on a tape in inches, for files: `24 7/16 in`, the fraction in plain figures.
+    pub fn tape(self, length: Length) -> String {
+        let plain = |c| match c {
+            THIN_SPACE => ' ',
+            FRACTION_SLASH => '/',
+            other => other,
+        };
+        format!("{} in", inch_figures(length).chars().map(plain).collect::<String>())
+    }
+
+    /// A heat input given in watts, in British thermal units an hour.
+    pub fn btu_an_hour(watts: f64) -> f64 {
+        watts / WATTS_PER_BTU_AN_HOUR
+    }
+
+    /// A mass given in kilograms, in pounds.
+    pub fn pounds(kilograms: f64) -> f64 {
+        kilograms / KILOGRAMS_PER_POUND
+    }
+
     /// For a terminal, in plain ASCII: `24 7/16 in`, `621 mm`, or `24 7/16 in (621 mm)`.
     pub fn plain(self, length: Length) -> String {
         let inches = || {

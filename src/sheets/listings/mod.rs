@@ -1,11 +1,34 @@
 //! Every list of a run as data, one file a list; the sheets, the comma files and the workbook show the same.
 
-use crate::drawing::Listing;
+mod boards;
+mod cutouts;
+mod feet;
+mod findings;
+mod fittings;
+mod located;
+mod modules;
+mod tubes;
+
+use crate::drawing::{Listing, Value};
 use crate::findings::Finding;
-use crate::solve::Solved;
+use crate::solve::{Leg, Solved};
 
 /// All lists of a run that have a row, in the order of the set.
-pub fn listings(_solved: &Solved, _findings: &[Finding]) -> Vec<Listing> {
-    let all: Vec<Listing> = Vec::new();
+pub fn listings(solved: &Solved, findings: &[Finding]) -> Vec<Listing> {
+    let all: Vec<Listing> = vec![
+        findings::listing(solved, findings),
+        modules::listing(solved),
+        fittings::listing(solved),
+        cutouts::listing(solved),
+        located::listing(solved),
+        boards::listing(solved),
+        tubes::listing(solved),
+        feet::listing(solved),
+    ];
     all.into_iter().filter(|listing| !listing.rows.is_empty()).collect()
+}
+
+/// The id of a module.
+fn module_id(leg: &Leg, module: usize) -> Value {
+    leg.modules.get(module).map(|module| module.id.as_str()).into()
 }

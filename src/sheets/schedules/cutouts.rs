@@ -5,13 +5,13 @@ use super::fittings::plane_words;
 use crate::sheets::flow::Flow;
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
-use crate::solve::{Cutout, Fitting, Plane};
+use crate::solve::{Cutout, Fitting, Plane, Solved};
+use crate::units::Length;
 
 /// Adds the schedule of a leg.
 pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let (show, leg_index) = (set.solved.show, leg);
     let leg = &set.solved.legs[leg_index];
-    let gap = set.solved.frame.rough_gap;
     let build = |_: f64| {
         let columns = vec![
             Column::words(12.0, "mark"),
@@ -27,7 +27,6 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
         for fitting in &leg.fittings {
             for (index, cutout) in fitting.cutouts.iter().enumerate() {
                 let mark = if index == 0 { Cell::Bold(fitting.mark.clone()) } else { Cell::Empty };
-                let in_board = !matches!(cutout.plane, Plane::Counter | Plane::Substrate);
                 let (across, high) = (cutout.extent.width(), cutout.extent.height());
                 let size = match cutout.round {
                     true => [Cell::Key(across), Cell::words("round")],
@@ -35,11 +34,10 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
                     false => [Cell::Key(across), Cell::Key(high)],
                 };
                 let radius = if cutout.round { Cell::Empty } else { or_none(cutout.radius) };
-                let gaps = if cutout.open { 1 } else { 2 };
-                let frame = match in_board {
-                    true if fitting.to_floor => [Cell::Figure(across + gap * 2), Cell::words("to floor")],
-                    true => [Cell::Figure(across + gap * 2), Cell::Figure(high + gap * gaps)],
-                    false => [Cell::Empty, Cell::Empty],
+                let frame = match frame_opening(set.solved, fitting, cutout) {
+                    Some((across, Some(high))) => [Cell::Figure(across), Cell::Figure(high)],
+                    Some((across, None)) => [Cell::Figure(across), Cell::words("to floor")],
+                    None => [Cell::Empty, Cell::Empty],
                 };
                 let mut row = vec![mark, Cell::Words(cut_in(fitting, cutout))];
                 row.extend(size);
@@ -54,7 +52,20 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     flow.table(&titled(set, leg_index, "Cutouts, sheet by sheet"), 2, &build);
 }
 
-fn cut_in(fitting: &Fitting, cutout: &Cutout) -> String {
+/// The opening in the frame behind a board's cutout, across and high; no height for one that reaches the floor, and none
+/// at all behind a counter.
+pub fn frame_opening(solved: &Solved, fitting: &Fitting, cutout: &Cutout) -> Option<(Length, Option<Length>)> {
+    if matches!(cutout.plane, Plane::Counter | Plane::Substrate) {
+        return None;
+    }
+    let gap = solved.frame.rough_gap;
+    let gaps = if cutout.open { 1 } else { 2 };
+    let high = (!fitting.to_floor).then(|| cutout.extent.height() + gap * gaps);
+    Some((cutout.extent.width() + gap * 2, high))
+}
+
+/// What a cutout is cut in, and where it is open.
+pub fn cut_in(fitting: &Fitting, cutout: &Cutout) -> String {
     let plane = plane_words(cutout.plane);
     match (cutout.open, cutout.plane) {
         (false, _) => plane.to_owned(),

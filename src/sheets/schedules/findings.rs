@@ -4,7 +4,7 @@ use crate::findings::{Severity, Subject};
 use crate::sheets::flow::{Flow, fit};
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
-use crate::solve::{Face, Service};
+use crate::solve::{Face, Service, Solved};
 
 /// The faces of a leg as people say them.
 pub const FACES: [(Face, &str); 4] =
@@ -31,7 +31,7 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
                 Severity::Stop => Cell::Bold("stop".to_owned()),
                 other => Cell::words(other.word()),
             };
-            let about = Cell::Words(about(set, &finding.subject));
+            let about = Cell::Words(about(set.solved, &finding.subject));
             let number = Cell::Bold((index + 1).to_string());
             rows.extend(fit::lines(&columns, vec![number, word, about, Cell::Words(finding.message.clone())]));
             let more = format!("{} ({})", finding.instead, finding.origin.words());
@@ -47,14 +47,14 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
 }
 
 /// What a finding is about, in a few words.
-pub fn about(set: &Set<'_>, subject: &Subject) -> String {
-    let legs = &set.solved.legs;
+pub fn about(solved: &Solved, subject: &Subject) -> String {
+    let legs = &solved.legs;
     let leg_words = |leg: usize| if legs.len() > 1 { format!(", leg {}", leg + 1) } else { String::new() };
     match *subject {
         Subject::Job => "the job".to_owned(),
         Subject::Services => "gas pipe".to_owned(),
         Subject::Segment(index) => {
-            let segment = set.solved.services.as_ref().and_then(|services| services.pipe.get(index));
+            let segment = solved.services.as_ref().and_then(|services| services.pipe.get(index));
             segment.map_or(String::new(), |segment| format!("gas pipe {}", segment.id))
         }
         Subject::Leg(leg) => format!("leg {}", leg + 1),

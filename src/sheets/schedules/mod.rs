@@ -7,7 +7,7 @@ mod cutouts;
 pub mod feet;
 mod findings;
 mod fittings;
-mod located;
+pub mod located;
 mod materials;
 mod modules;
 mod weights;
@@ -17,7 +17,10 @@ use super::set::{Kind, Set};
 use crate::drawing::Page;
 
 pub use columns::titled;
+pub use cutouts::{cut_in, frame_opening};
+pub use findings::about;
 pub use fittings::set_into;
+pub use modules::module_words;
 
 /// Draws its pages.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
@@ -27,11 +30,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     for leg in 0..set.solved.legs.len() {
         modules::add(&mut flow, set, leg);
         fittings::add(&mut flow, set, leg);
-        located::across(&mut flow, set, leg);
-        located::across_back(&mut flow, set, leg);
-        located::across_ends(&mut flow, set, leg);
-        located::depths(&mut flow, set, leg);
-        located::heights(&mut flow, set, leg);
+        located::add_all(&mut flow, set, leg);
         cutouts::add(&mut flow, set, leg);
         boards::add(&mut flow, set, leg);
         materials::build_ups(&mut flow, set, leg);

@@ -4,7 +4,7 @@ use super::columns::{datum, lengths, titled};
 use crate::sheets::flow::{Flow, fit};
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
-use crate::solve::{Datum, ModuleKind};
+use crate::solve::{Datum, Module, ModuleKind};
 
 /// Adds the schedule of a leg.
 pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
@@ -16,18 +16,9 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
         let why = Column::words(fit::rest(width, fixed, 40.0), "how its width was found");
         let columns = vec![Column::words(16.0, "module"), Column::words(34.0, "for"), wide, at, why];
         let rows = leg.modules.iter().flat_map(|module| {
-            let kind = match module.kind {
-                ModuleKind::Base => module.name.clone(),
-                ModuleKind::OpenBay if module.name.is_empty() => "open bay".to_owned(),
-                ModuleKind::Filler if module.name.is_empty() => "filler".to_owned(),
-                ModuleKind::Corner if module.name.is_empty() => "corner".to_owned(),
-                ModuleKind::Corner => format!("{}, corner", module.name),
-                ModuleKind::OpenBay => format!("{}, open bay", module.name),
-                ModuleKind::Filler => format!("{}, filler", module.name),
-            };
             let cells = vec![
                 Cell::Bold(module.id.clone()),
-                Cell::Words(kind),
+                Cell::Words(module_words(module)),
                 Cell::Figure(module.width()),
                 Cell::Finished(leg.datums.from(Datum::FinishedLeftEnd, module.left)),
                 Cell::Words(module.why.clone()),
@@ -37,4 +28,15 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
         Table { rows: rows.collect(), columns: columns.clone(), breaks: Vec::new() }
     };
     flow.table(&titled(set, leg_index, "Modules"), 1, &build);
+}
+
+/// What a module is for: its name and its kind, as far as it is no plain one.
+pub fn module_words(module: &Module) -> String {
+    let kind = match module.kind {
+        ModuleKind::Base => return module.name.clone(),
+        ModuleKind::OpenBay => "open bay",
+        ModuleKind::Filler => "filler",
+        ModuleKind::Corner => "corner",
+    };
+    if module.name.is_empty() { kind.to_owned() } else { format!("{}, {kind}", module.name) }
 }
