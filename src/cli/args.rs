@@ -20,6 +20,7 @@ use crate::sheets::Kind;
         faceline rule                          list what a job is checked for\n  \
         faceline draw patio.ron --sheet section --set overhang='1 1/4 in'\n  \
         faceline draw patio.ron --dxf --png    and files for machines, and pictures\n  \
+        faceline draw patio.ron --csv --xlsx   and every list for a spreadsheet\n  \
         faceline templates patio.ron --paper 'roll 24 in'\n\n\
         Exit status: 0 fine, 1 findings that stop, 2 input that can't be read or solved, 3 files that can't be written.\n\
         The drawings don't replace local code, the appliances' manuals or licensed trades."
@@ -106,6 +107,12 @@ pub struct DrawArguments {
     /// Dots per inch of PNG pictures.
     #[arg(long, value_name = "N", default_value_t = 150, value_parser = clap::value_parser!(u32).range(20..=2400), requires = "png")]
     pub dpi: u32,
+    /// Write every list as a text file with commas too (RFC 4180, UTF-8).
+    #[arg(long)]
+    pub csv: bool,
+    /// Write all lists as one workbook for a spreadsheet too.
+    #[arg(long)]
+    pub xlsx: bool,
     /// Files for machines.
     #[command(flatten)]
     pub cutting: Cutting,

@@ -4,6 +4,7 @@ mod args;
 mod check;
 mod disk;
 mod draw;
+mod lists;
 mod new;
 mod outcome;
 mod outputs;

@@ -1,8 +1,8 @@
 //! Pages, parts and findings as the files that a folder of sheets holds.
 
 use super::args::{DrawArguments, DxfForm};
-use super::parallel;
 use super::progress::Progress;
+use super::{lists, parallel};
 use crate::drawing::Page;
 use crate::findings::{Finding, Problem};
 use crate::solve::Solved;
@@ -32,9 +32,12 @@ pub fn all(
     let part: String = asked.sheets.iter().map(|sheet| format!("-{sheet}")).collect();
     let document = format!("{stem}{part}.pdf");
     files.push((document.clone(), write::pdf::document(&solved.job.title, pages)));
+    let lists = lists::files(stem, solved, findings, asked)?;
     if part.is_empty() {
-        files.push(("index.html".to_owned(), browser_page(solved, findings, pages, &document).into_bytes()));
+        let page = browser_page(solved, findings, pages, &document, &lists);
+        files.push(("index.html".to_owned(), page.into_bytes()));
     }
+    files.extend(lists.into_iter().map(|list| list.file));
     if asked.cutting.dxf {
         files.extend(parts(solved, asked.cutting.dxf_version));
     }
@@ -69,7 +72,13 @@ pub fn parts(solved: &Solved, form: DxfForm) -> Vec<Output> {
 }
 
 /// The whole set and what was found, for the browser.
-fn browser_page(solved: &Solved, findings: &[Finding], pages: &[Page], document: &str) -> String {
+fn browser_page(
+    solved: &Solved,
+    findings: &[Finding],
+    pages: &[Page],
+    document: &str,
+    lists: &[lists::List],
+) -> String {
     use write::html::{Contents, Remark, Sheet};
     let drawings: Vec<String> = pages.iter().map(write::svg::inline).collect();
     // A page's title ends with the job's, which the whole page says once.
@@ -95,23 +104,15 @@ fn browser_page(solved: &Solved, findings: &[Finding], pages: &[Page], document:
             source: finding.origin.words(),
         })
         .collect();
-    let job = &solved.job;
-    let revision =
-        job.revisions.last().map(|revision| format!("{}, {}", revision.mark, revision.note)).unwrap_or_default();
+    let facts = lists::facts(solved);
     write::html::page(&Contents {
-        title: &job.title,
-        facts: &[
-            ("Client", &job.client),
-            ("Site", &job.address),
-            ("Number", &job.number),
-            ("Revision", &revision),
-            ("Date", &job.date),
-            ("Drawn by", &job.drawn_by),
-        ],
+        title: &solved.job.title,
+        facts: &facts.iter().map(|(name, value)| (*name, value.as_str())).collect::<Vec<_>>(),
         document: Some(document),
+        lists: &lists.iter().map(|list| (list.title.as_str(), list.file.0.as_str())).collect::<Vec<_>>(),
         style: write::svg::style_sheet(),
         sheets: &sheets,
         remarks: &remarks,
-        notice: "The drawings don't replace local code, the appliances' manuals or licensed trades.",
+        notice: lists::NOTICE,
     })
 }

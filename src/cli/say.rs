@@ -51,6 +51,8 @@ pub fn print_drawn(findings: &[Finding], folder: &Path, names: &[String], format
                 others(".html", "web pages"),
                 counted(".png", "picture", "pictures"),
                 counted(".dxf", "DXF file", "DXF files"),
+                others(".xlsx", "workbooks"),
+                counted(".csv", "list", "lists"),
             ]
             .into_iter()
             .flatten()

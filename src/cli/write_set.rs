@@ -106,7 +106,7 @@ fn listed(folder: &Path, list: &str) -> Vec<String> {
     text.lines().map(str::trim).filter(|name| is_ours(name)).map(str::to_owned).collect()
 }
 
-/// A numbered sheet or picture, a part for machines, the page for the browser, or a document. A list that somebody wrote
+/// A numbered sheet or picture, a part for machines, a list, the page for the browser, or a document. A list that somebody wrote
 /// by hand can't name anything outside the folder, nor anything hidden.
 fn is_ours(name: &str) -> bool {
     let plain = name.len() < 200
@@ -118,7 +118,8 @@ fn is_ours(name: &str) -> bool {
     let form = match name.rsplit_once('.') {
         Some((base, "svg" | "png")) => numbered(base),
         Some((base, "dxf")) => base.starts_with("cut-") && spelt(base),
-        Some((_, "pdf")) => true,
+        Some((base, "csv")) => base.starts_with("list-") && spelt(base),
+        Some((_, "pdf" | "xlsx")) => true,
         _ => matches!(name, "index.html" | "templates.json"),
     };
     plain && form
@@ -169,7 +170,15 @@ mod tests {
 
     #[test]
     fn a_list_written_by_hand_takes_nothing_of_anybody_else() {
-        for name in ["01-plan.svg", "12-front-elevation-2.png", "cut-front-a.dxf", "index.html", "my job.pdf"] {
+        for name in [
+            "01-plan.svg",
+            "12-front-elevation-2.png",
+            "cut-front-a.dxf",
+            "index.html",
+            "my job.pdf",
+            "list-feet.csv",
+            "a.xlsx",
+        ] {
             assert!(is_ours(name), "{name}");
         }
         for name in [
@@ -180,6 +189,7 @@ mod tests {
             "logo.svg",
             "photo.png",
             "plan.dxf",
+            "money.csv",
             "a\\b.pdf",
             "C:a.pdf",
         ] {

@@ -41,6 +41,8 @@ pub struct Contents<'a> {
     pub document: Option<&'a str>,
     /// Style rules that the drawings need: the carried font.
     pub style: &'a str,
+    /// Files of lists beside the page: what each holds, and its name.
+    pub lists: &'a [(&'a str, &'a str)],
     /// The sheets in order.
     pub sheets: &'a [Sheet<'a>],
     /// The remarks in order of their numbers.
@@ -70,6 +72,11 @@ pub fn page(contents: &Contents<'_>) -> String {
     if let Some(document) = contents.document {
         let link = escaped(&link(document));
         out.push_str(&format!("<p><a href=\"{link}\">All sheets as one PDF</a>, to print at 100&nbsp;%.</p>\n"));
+    }
+    if !contents.lists.is_empty() {
+        let to = |(title, file): &(&str, &str)| format!("<a href=\"{}\">{}</a>", escaped(&link(file)), escaped(title));
+        let links: Vec<String> = contents.lists.iter().map(to).collect();
+        out.push_str(&format!("<p>Lists as files: {}.</p>\n", links.join(", ")));
     }
     out.push_str("</header>\n");
     out.push_str(&remarks(contents));
@@ -241,6 +248,7 @@ mod tests {
             title: "A & <script>",
             facts: &[("Client", "O'Neil"), ("Site", "")],
             document: Some("a job #1.pdf"),
+            lists: &[("All <lists>", "a job.xlsx")],
             style: "",
             sheets: &[sheet],
             remarks: &[remark],
@@ -254,5 +262,6 @@ mod tests {
         assert!(html.contains("Too &quot;deep&quot;.") && html.contains("Less."));
         assert!(html.contains("@page p4200x2970{size:420mm 297mm;margin:0}"));
         assert!(!html.contains("<dt>Site"));
+        assert!(html.contains("Lists as files: <a href=\"a%20job.xlsx\">All &lt;lists&gt;</a>."));
     }
 }
