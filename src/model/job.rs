@@ -34,6 +34,9 @@ pub struct JobFile {
     #[serde(default)]
     pub(crate) fittings: Vec<FittingText>,
     pub(crate) services: Option<ServicesText>,
+    /// Figures by which materials are weighed and bought.
+    #[serde(default)]
+    pub(crate) materials: Entries,
     /// Limits of rules that the job sets itself.
     #[serde(default)]
     pub(crate) limits: LimitsText,

@@ -8,6 +8,7 @@ mod fitting;
 mod frame;
 mod job;
 mod leg;
+mod materials;
 mod paper;
 mod path;
 mod services;
@@ -23,6 +24,7 @@ pub use fitting::*;
 pub use frame::*;
 pub use job::*;
 pub use leg::*;
+pub use materials::*;
 pub use paper::*;
 pub use path::*;
 pub use services::*;
@@ -55,6 +57,8 @@ pub struct Given {
     pub fittings: Vec<Fitting>,
     /// Fuel gas, where the job says what feeds the run.
     pub services: Option<Services>,
+    /// Figures by which materials are weighed and bought.
+    pub materials: Materials,
     /// Limits of rules that the job sets itself.
     pub limits: Vec<LimitSet>,
     /// What the builder, the finish and the placing may be off by.

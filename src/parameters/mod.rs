@@ -10,6 +10,7 @@ mod fittings;
 pub mod given;
 mod index;
 mod job;
+mod materials;
 mod names;
 mod paper;
 mod parts;
@@ -53,6 +54,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         joints: corner::joints(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),
         services: services::read(written, &fitted, &mut reader),
+        materials: materials::read(&written.materials, &mut reader),
         limits: services::limits(&written.limits, &mut reader),
         tolerances: parts::tolerances(&written.tolerances, &mut reader),
         paper: paper::read(&written.paper, &mut reader),

@@ -11,13 +11,26 @@ use crate::units::symbols;
 use std::collections::HashMap;
 
 /// The parts of a job whose names no module or fitting may take.
-const PARTS: [&str; 11] =
-    ["frame", "counter", "substrate", "board", "finish", "height", "trim", "tolerances", "site", "services", "limits"];
+const PARTS: [&str; 12] = [
+    "frame",
+    "counter",
+    "substrate",
+    "board",
+    "finish",
+    "height",
+    "trim",
+    "tolerances",
+    "site",
+    "services",
+    "materials",
+    "limits",
+];
 
 /// Gives every name to the reader, then puts the overrides in their places.
 pub(super) fn register(job: &JobFile, fittings: &[Fitted<'_>], overrides: &[(String, String)], reader: &mut Reader) {
     parameters(job, reader);
     parts(job, reader);
+    figures(job, reader);
     modules_and_fittings(job, fittings, reader);
     for (name, value) in overrides {
         override_one(name, value, reader);
@@ -118,6 +131,17 @@ fn parts(job: &JobFile, reader: &mut Reader) {
             add("finish.width", "", Some(width));
             add("finish.height", "", Some(height));
             add("finish.joint", "finish.joint", joint.as_ref());
+        }
+    }
+}
+
+fn figures(job: &JobFile, reader: &mut Reader) {
+    for known in super::given::FIGURES {
+        let written = super::materials::written(&job.materials, known);
+        // A figure without an origin has no worth unless the job gives it.
+        let assumed = || (!known.origin.is_empty()).then(|| Text::made("default", known.value, 0..known.value.len()));
+        if let Some(text) = written.cloned().or_else(assumed) {
+            reader.names.add(super::materials::full_name(known), Body::Written(text));
         }
     }
 }

@@ -79,6 +79,11 @@ impl Reader {
         self.checked(text, dimension, sign).map(Quantity::si)
     }
 
+    /// The value of a text with its dimension; a problem is kept.
+    pub(super) fn quantity_of(&mut self, text: &Text, dimension: Dimension, sign: Sign) -> Option<Quantity> {
+        self.checked(text, dimension, sign)
+    }
+
     /// A text's length; a problem is kept.
     pub(super) fn length_of(&mut self, text: &Text, sign: Sign) -> Option<Length> {
         let value = self.checked(text, Dimension::LENGTH, sign)?;

@@ -30,6 +30,10 @@ impl Dimension {
     pub const DENSITY: Dimension = Dimension::of(-3, 1, 0, 0);
     /// Mass per area.
     pub const AREA_MASS: Dimension = Dimension::of(-2, 1, 0, 0);
+    /// Area that a volume covers.
+    pub const COVERAGE: Dimension = Dimension::of(-1, 0, 0, 0);
+    /// Moment of a force.
+    pub const MOMENT: Dimension = Dimension::of(2, 1, -2, 0);
     /// Heat per time.
     pub const POWER: Dimension = Dimension::of(2, 1, -3, 0);
     /// Pressure.
@@ -72,6 +76,8 @@ impl Dimension {
             Dimension::MASS => "a weight",
             Dimension::DENSITY => "a weight per volume",
             Dimension::AREA_MASS => "a weight per area",
+            Dimension::COVERAGE => "an area per volume",
+            Dimension::MOMENT => "a moment",
             Dimension::POWER => "a heat input",
             Dimension::PRESSURE => "a pressure",
             Dimension::ANGLE => "an angle",
@@ -88,6 +94,9 @@ impl Dimension {
             Dimension::MASS => "120 lb or 54 kg",
             Dimension::DENSITY => "150 lb/ft3 or 2400 kg/m3",
             Dimension::AREA_MASS => "13 lb/ft2 or 60 kg/m2",
+            Dimension::VOLUME => "0.45 ft3 or 12.7 litres",
+            Dimension::COVERAGE => "350 ft2/gal or 8.6 m2/litre",
+            Dimension::MOMENT => "250 lbf in or 28 N m",
             Dimension::POWER => "60000 Btu/h or 17.6 kW",
             Dimension::PRESSURE => "7 in wc or 1.7 kPa",
             Dimension::ANGLE => "45 deg",

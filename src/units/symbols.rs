@@ -20,6 +20,10 @@ pub(crate) struct Unit {
 const INCH: f64 = 25.4e6;
 const FOOT: f64 = 304.8e6;
 const POUND: f64 = 0.453_592_37;
+/// The liquid gallon is 231 cubic inches, exactly (SP 811, appendix B).
+const GALLON: f64 = 231.0 * INCH * INCH * INCH;
+/// Standard gravity, nm/s2 (SP 811: 9.806 65 m/s2, exactly).
+const GRAVITY: f64 = 9.806_65e9;
 /// Watts, in kg nm2 / s3.
 const WATT: f64 = 1e18;
 /// Pascals, in kg / (nm s2).
@@ -62,6 +66,23 @@ pub(crate) const UNITS: &[Unit] = &[
     unit("ft2", Dimension::AREA, FOOT * FOOT),
     unit("mm2", Dimension::AREA, 1e12),
     unit("cm2", Dimension::AREA, 1e14),
+    unit("m2", Dimension::AREA, 1e18),
+    unit("ft3", Dimension::VOLUME, FOOT * FOOT * FOOT),
+    unit("in3", Dimension::VOLUME, INCH * INCH * INCH),
+    unit("yd3", Dimension::VOLUME, 27.0 * FOOT * FOOT * FOOT),
+    unit("m3", Dimension::VOLUME, 1e27),
+    unit("litre", Dimension::VOLUME, 1e24),
+    unit("litres", Dimension::VOLUME, 1e24),
+    unit("ml", Dimension::VOLUME, 1e21),
+    unit("gal", Dimension::VOLUME, GALLON),
+    unit("qt", Dimension::VOLUME, GALLON / 4.0),
+    unit("fl oz", Dimension::VOLUME, GALLON / 128.0),
+    // What a volume covers: an area for each of it.
+    unit("ft2/gal", Dimension::COVERAGE, FOOT * FOOT / GALLON),
+    unit("m2/litre", Dimension::COVERAGE, 1e-6),
+    unit("lbf in", Dimension::MOMENT, POUND * GRAVITY * INCH),
+    unit("lbf ft", Dimension::MOMENT, POUND * GRAVITY * FOOT),
+    unit("N m", Dimension::MOMENT, 1e18),
     unit("Btu/h", Dimension::POWER, BTU_PER_HOUR * WATT),
     unit("kW", Dimension::POWER, 1e3 * WATT),
     unit("W", Dimension::POWER, WATT),
@@ -78,6 +99,13 @@ pub(crate) const UNITS: &[Unit] = &[
     unit("\u{b0}", Dimension::ANGLE, std::f64::consts::PI / 180.0),
     unit("%", Dimension::NUMBER, 0.01),
 ];
+
+/// A figure in one unit told in another; `None` when one of them is no unit, or they measure different things.
+pub fn converted(value: f64, from: &str, to: &str) -> Option<f64> {
+    let find = |symbol: &str| UNITS.iter().find(|unit| unit.symbol == symbol);
+    let (from, to) = (find(from)?, find(to)?);
+    (from.dimension == to.dimension).then(|| value * from.scale / to.scale)
+}
 
 /// The longest unit that `text` begins with, standing as a whole word.
 pub(crate) fn at_start(text: &str) -> Option<Unit> {

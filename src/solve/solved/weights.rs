@@ -7,10 +7,19 @@ pub struct Weights {
     pub modules: Vec<Vec<ModuleWeight>>,
     /// Each leg's counter pieces as they are lifted.
     pub counter_pieces: Vec<Vec<f64>>,
+    /// Everything that is lifted by itself, leg by leg, in the order in which it is built in.
+    pub lifts: Vec<Lift>,
+    /// What two people lift.
+    pub two_lift: f64,
+    /// Base trim, which stands on the floor.
+    pub trim: f64,
     /// The whole run.
     pub total: f64,
-    /// Fittings whose weight nobody gave, as (leg, index): what is summed leaves them out.
+    /// Fittings whose weight nobody gave, as (leg, index): what is summed leaves them out. Vents and plain holes, which
+    /// weigh next to nothing, are not among them.
     pub unknown: Vec<(usize, usize)>,
+    /// Each leg's floor: what stands on it and on how much.
+    pub floors: Vec<FloorLoad>,
 }
 
 /// One module's weight, kg.
@@ -24,15 +33,75 @@ pub struct ModuleWeight {
     pub finish: f64,
     /// Substrate over it.
     pub substrate: f64,
-    /// Counter over it.
+    /// Counter over it, upstand included.
     pub counter: f64,
     /// Fittings in it, as far as their weight is known.
     pub fittings: f64,
+    /// Of the fittings, those that stand on the floor themselves.
+    pub on_floor: f64,
+    /// Centre of mass of what stands on its feet, (u, v) mm.
+    pub centre: (f64, f64),
 }
 
 impl ModuleWeight {
     /// All of it, kg.
     pub fn total(&self) -> f64 {
         self.frame + self.boards + self.finish + self.substrate + self.counter + self.fittings
+    }
+
+    /// What stands on its feet, kg.
+    pub fn on_feet(&self) -> f64 {
+        self.total() - self.on_floor
+    }
+}
+
+/// What sort of thing is lifted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LiftKind {
+    /// A module's bare frame with its supports.
+    Frame,
+    /// A board, or a sheet of the substrate.
+    Sheet,
+    /// A piece of the counter.
+    Counter,
+    /// An upstand.
+    Splash,
+    /// A fitting.
+    Fitting,
+}
+
+/// One thing that is lifted by itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lift {
+    /// What sort.
+    pub kind: LiftKind,
+    /// Its mark or name, as on the drawings.
+    pub name: String,
+    /// Its leg, by index.
+    pub leg: usize,
+    /// Mass, kg.
+    pub mass: f64,
+}
+
+impl Weights {
+    /// Whether more than two people are wanted for something.
+    pub fn wants_more_than_two(&self, lift: &Lift) -> bool {
+        self.two_lift > 0.0 && lift.mass > self.two_lift
+    }
+}
+
+/// What stands on the floor under a leg.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FloorLoad {
+    /// All that stands there, kg.
+    pub mass: f64,
+    /// The bare frame's footprint, m2.
+    pub footprint: f64,
+}
+
+impl FloorLoad {
+    /// Spread over the footprint, kg/m2; nothing where there is none.
+    pub fn spread(&self) -> f64 {
+        if self.footprint > 0.0 { self.mass / self.footprint } else { 0.0 }
     }
 }
