@@ -198,6 +198,7 @@ pub fn worked_example() -> Given {
         joints: Vec::new(),
         fittings: vec![grill()],
         services: None,
+        materials: Materials::assumed(),
         limits: Vec::new(),
         tolerances: Tolerances {
             cut: inches(0.0625),

@@ -1,6 +1,6 @@
 //! Figures by which materials are weighed and bought: densities, spacings, coverages, containers, waste.
 
-use crate::units::Exact;
+use crate::units::{Exact, reading};
 
 /// A figure with what a job may call it, what it is taken to be where the job is silent, and where that comes from.
 pub struct Known {
@@ -35,6 +35,16 @@ pub struct Worth {
 }
 
 impl Materials {
+    /// The figures of a job that gives none.
+    pub fn assumed() -> Materials {
+        let worth = |known: &Known| {
+            let quantity = reading::quantity(known.value).ok().filter(|_| !known.origin.is_empty())?;
+            let exact = Exact::read(known.value).unwrap_or_else(|| Exact::of(quantity));
+            Some(Worth { exact, si: quantity.si(), text: known.value.to_owned(), given: false })
+        };
+        Materials { worth: FIGURES.iter().map(worth).collect() }
+    }
+
     /// What a figure is worth, if it is worth anything.
     pub fn worth(&self, figure: Figure) -> Option<&Worth> {
         self.worth.get(figure as usize)?.as_ref()
