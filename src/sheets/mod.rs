@@ -1,6 +1,7 @@
 //! From a solved run and its findings to finished pages. Never reads the model.
 
 mod aligned;
+mod axonometric;
 mod boards;
 pub mod canvas;
 mod client;
@@ -29,6 +30,7 @@ mod section;
 pub mod set;
 mod shelves;
 mod slab;
+mod solids;
 mod substrate;
 pub mod table;
 pub mod templates;
@@ -59,7 +61,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
             .filter(move |face| seen(leg, *face) && as_alone(solved, leg, *face))
             .map(move |face| Kind::Client(leg, face))
     }));
-    kinds.push(Kind::Plan);
+    kinds.extend([Kind::Axonometric, Kind::Plan]);
     for leg in legs() {
         let alone = solved.stands_alone(leg);
         kinds.extend(faces(leg).filter(|face| as_alone(solved, leg, *face)).map(|face| Kind::Front(leg, face)));
@@ -142,6 +144,7 @@ fn may_take_pages(kind: Kind) -> bool {
 fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     match kind {
         Kind::Client(..) => client::draw(set, kind),
+        Kind::Axonometric => axonometric::draw(set, kind),
         Kind::Plan => plan::draw(set, kind),
         Kind::Front(..) => front::draw(set, kind),
         Kind::Ends(..) => ends::draw(set, kind),

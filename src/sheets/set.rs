@@ -16,6 +16,8 @@ use crate::solve::{Face, Solved};
 pub enum Kind {
     /// The finished run for the client, one long face of a leg.
     Client(usize, Face),
+    /// The whole run for the client, in parallel projection.
+    Axonometric,
     /// The plan of all legs.
     Plan,
     /// Construction elevation of a leg's long face.
@@ -44,7 +46,7 @@ impl Kind {
         match self {
             Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
-            Kind::Plan | Kind::Permit | Kind::Schedules | Kind::MeasureTwice => None,
+            Kind::Axonometric | Kind::Plan | Kind::Permit | Kind::Schedules | Kind::MeasureTwice => None,
         }
     }
 
@@ -52,6 +54,7 @@ impl Kind {
     pub const fn word(self) -> &'static str {
         match self {
             Kind::Client(..) => "client",
+            Kind::Axonometric => "axonometric",
             Kind::Plan => "plan",
             Kind::Front(..) => "front",
             Kind::Ends(..) => "ends",
@@ -68,6 +71,7 @@ impl Kind {
     /// Every word that `--sheet` takes.
     pub const WORDS: &'static [&'static str] = &[
         "client",
+        "axonometric",
         "plan",
         "front",
         "ends",
@@ -235,6 +239,7 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
     };
     let base = match kind {
         Kind::Client(l, f) => format!("client-elevation{}{}", leg(l), face(f)),
+        Kind::Axonometric => "axonometric".to_owned(),
         Kind::Plan => "plan".to_owned(),
         Kind::Front(l, f) => format!("front-elevation{}{}", leg(l), face(f)),
         Kind::Ends(l) => format!("end-elevations{}", leg(l)),

@@ -1,5 +1,6 @@
 //! From patches of the picture to shapes on the sheet: one path for all that has one tone, coordinates to 0.01 mm.
 
+use super::clip::Clip;
 use super::patch::{Patch, Rect, Ring, Spot};
 use crate::drawing::{Colour, Fact, Fill, Pen, Shape, Step};
 use crate::geometry::PaperPoint;
@@ -14,6 +15,17 @@ pub const SOFT: Colour = Colour::from_hex(0x8b_8a_87);
 /// Outlines of the run.
 pub const DARK: Colour = Colour::from_hex(0x1f_1f_1f);
 
+/// Where spots of a picture fall on the sheet: an affine map.
+#[derive(Clone, Copy, Debug)]
+pub struct Map {
+    /// Where (0, 0) falls.
+    pub origin: PaperPoint,
+    /// What a millimetre along x moves on the sheet, mm of paper (y down).
+    pub x: (f64, f64),
+    /// What a millimetre along y moves.
+    pub y: (f64, f64),
+}
+
 /// Paints model millimetres on a sheet.
 pub struct Brush<'c> {
     /// The sheet.
@@ -21,15 +33,21 @@ pub struct Brush<'c> {
     /// Where it paints now.
     pub layer: Layer,
     home: Layer,
-    origin: PaperPoint,
+    map: Map,
     factor: f64,
     thin: f64,
+    clip: Option<Clip>,
 }
 
 impl<'c> Brush<'c> {
     /// Paints into `home`, the picture's (0, 0) at `origin`, with `factor` mm of paper to the millimetre.
     pub fn new(canvas: &'c mut Canvas, home: Layer, origin: PaperPoint, factor: f64) -> Brush<'c> {
-        Brush { canvas, layer: home, home, origin, factor, thin: (24.0 * factor).sqrt().min(1.0) }
+        Brush::mapped(canvas, home, Map { origin, x: (factor, 0.0), y: (0.0, -factor) }, factor, None)
+    }
+
+    /// Paints through a map on a face that is not seen square on, and only inside `clip` where there is one.
+    pub fn mapped(canvas: &'c mut Canvas, home: Layer, map: Map, factor: f64, clip: Option<Clip>) -> Brush<'c> {
+        Brush { canvas, layer: home, home, map, factor, thin: (24.0 * factor).sqrt().min(1.0), clip }
     }
 
     /// Goes on in a new layer of its own.
@@ -50,7 +68,8 @@ impl<'c> Brush<'c> {
     /// A spot on the sheet.
     pub fn at(&self, [x, y]: Spot) -> PaperPoint {
         let hundredths = |v: f64| (v * 100.0).round() / 100.0;
-        PaperPoint::new(hundredths(self.origin.x + x * self.factor), hundredths(self.origin.y - y * self.factor))
+        let Map { origin, x: (ax, ay), y: (bx, by) } = self.map;
+        PaperPoint::new(hundredths(origin.x + x * ax + y * bx), hundredths(origin.y + x * ay + y * by))
     }
 
     fn ring(&self, steps: &mut Vec<Step>, ring: &[Spot], closed: bool) {
@@ -74,11 +93,29 @@ impl<'c> Brush<'c> {
     fn steps<'p>(&self, patches: impl IntoIterator<Item = &'p Patch>) -> Vec<Step> {
         let mut steps = Vec::new();
         for patch in patches {
-            for ring in &patch.rings {
-                self.ring(&mut steps, ring, true);
+            match &self.clip {
+                None => self.rings(&mut steps, patch),
+                Some(clip) => {
+                    if let Some(patch) = clip.cut(patch) {
+                        self.rings(&mut steps, &patch);
+                    }
+                }
             }
         }
         steps
+    }
+
+    fn rings(&self, steps: &mut Vec<Step>, patch: &Patch) {
+        for ring in &patch.rings {
+            self.ring(steps, ring, true);
+        }
+    }
+
+    fn line_steps(&self, steps: &mut Vec<Step>, line: &[Spot]) {
+        match &self.clip {
+            None => self.ring(steps, line, false),
+            Some(clip) => clip.line(line).iter().for_each(|piece| self.ring(steps, piece, false)),
+        }
     }
 
     fn add(&mut self, steps: Vec<Step>, paint: Paint, facts: Vec<Fact>) {
@@ -91,6 +128,12 @@ impl<'c> Brush<'c> {
     pub fn fill<'p>(&mut self, patches: impl IntoIterator<Item = &'p Patch>, colour: Colour) {
         let steps = self.steps(patches);
         self.add(steps, Paint::fill(Fill::tint(colour)), Vec::new());
+    }
+
+    /// A flat tone with facts.
+    pub fn fill_with(&mut self, patch: &Patch, colour: Colour, facts: Vec<Fact>) {
+        let steps = self.steps([patch]);
+        self.add(steps, Paint::fill(Fill::tint(colour)), facts);
     }
 
     /// A flat tone of a box.
@@ -116,22 +159,40 @@ impl<'c> Brush<'c> {
 
     /// An outline with facts.
     pub fn outline_with(&mut self, patch: &Patch, width: f64, colour: Colour, facts: Vec<Fact>) {
-        let steps = self.steps([patch]);
+        let mut steps = Vec::new();
+        match &self.clip {
+            Some(clip) if !clip.holds_whole(patch) => {
+                for ring in &patch.rings {
+                    let closed: Ring = ring.iter().chain(ring.first()).copied().collect();
+                    self.line_steps(&mut steps, &closed);
+                }
+            }
+            _ => self.rings(&mut steps, patch),
+        }
         self.add(steps, Paint::pen(self.pen(width, colour)), facts);
     }
 
     /// A line that lettering keeps clear of.
     pub fn edge(&mut self, line: &[Spot], width: f64, colour: Colour) {
         let mut steps = Vec::new();
-        self.ring(&mut steps, line, false);
+        self.line_steps(&mut steps, line);
         self.add(steps, Paint::pen(self.pen(width, colour)), Vec::new());
+    }
+
+    /// Lines that lettering keeps clear of, in one path.
+    pub fn edges(&mut self, lines: &[Ring], width: f64, colour: Colour) {
+        let mut steps = Vec::new();
+        for line in lines {
+            self.line_steps(&mut steps, line);
+        }
+        self.add(steps, Paint::pen(self.pen(width, colour).round()), Vec::new());
     }
 
     /// Lines of a texture.
     pub fn lines<'l>(&mut self, lines: impl IntoIterator<Item = &'l Ring>, width: f64, colour: Colour) {
         let mut steps = Vec::new();
         for line in lines {
-            self.ring(&mut steps, line, false);
+            self.line_steps(&mut steps, line);
         }
         self.add(steps, Paint::pen(self.pen(width, colour).quiet().round()), Vec::new());
     }
@@ -139,7 +200,7 @@ impl<'c> Brush<'c> {
     /// Dots of a texture, by middle; radius in mm of paper. Drawn as the shortest of round-ended strokes.
     pub fn dots(&mut self, dots: &[Spot], radius: f64, colour: Colour) {
         let mut steps = Vec::with_capacity(dots.len() * 2);
-        for &dot in dots {
+        for &dot in dots.iter().filter(|dot| self.clip.as_ref().is_none_or(|clip| clip.holds(**dot))) {
             let point = self.at(dot);
             steps.extend([Step::Move(point), Step::Line(point.moved(0.01, 0.0))]);
         }

@@ -68,12 +68,12 @@ pub fn base(brush: &mut Brush<'_>, scene: &Scene<'_>) {
     let mut bays: Vec<Rect> = scene.fronts.iter().filter(|f| f.fitting.to_floor).map(|f| f.hole).collect();
     bays.sort_by(|a, b| a.x0.total_cmp(&b.x0));
     let mut stretches = Vec::new();
-    let mut from = 0.0;
+    let mut from = scene.span.0;
     for bay in &bays {
         stretches.push((from, bay.x0));
         from = bay.x1;
     }
-    stretches.push((from, scene.right));
+    stretches.push((from, scene.span.1));
     let floor = |x: f64| scene.floor(x);
     let Some(top) = scene.trim else {
         for (a, b) in stretches.into_iter().filter(|(a, b)| b - a > 1.0) {
@@ -100,7 +100,7 @@ fn feet(brush: &mut Brush<'_>, scene: &Scene<'_>, a: f64, b: f64) {
     let recess: Vec<Spot> = vec![[a, scene.floor(a)], [b, scene.floor(b)], [b, bottom], [a, bottom]];
     brush.fill([&Patch::of(recess)], Colour::from_hex(0xc9c7c3));
     brush.glaze_rect(Rect::new(a, bottom - 0.8 * INCH, b, bottom), SHADE, 0.25);
-    let row = scene.leg.feet.iter().map(|foot| scene.x(foot.u.mm())).filter(|x| *x > a && *x < b);
+    let row = scene.leg.feet.iter().map(|foot| scene.foot(foot)).filter(|x| *x > a && *x < b);
     let mut parts = Vec::new();
     for x in row {
         let floor = scene.floor(x);

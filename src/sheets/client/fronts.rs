@@ -45,12 +45,16 @@ pub fn facts(front: &Front<'_>) -> Vec<Fact> {
 }
 
 fn one(brush: &mut Brush<'_>, scene: &Scene<'_>, front: &Front<'_>) {
-    let name = front.fitting.id.as_str();
     if front.hung {
         grill::hung(brush, scene, front);
         return;
     }
-    // What no flange covers is open to the dark.
+    hole(brush, scene, front);
+    body(brush, scene, front);
+}
+
+/// The hole itself: what no flange covers is open to the dark.
+pub fn hole(brush: &mut Brush<'_>, scene: &Scene<'_>, front: &Front<'_>) {
     let mut hole = front.hole;
     if front.fitting.to_floor {
         hole.y0 = scene.floor(hole.x0).min(scene.floor(hole.x1));
@@ -64,19 +68,31 @@ fn one(brush: &mut Brush<'_>, scene: &Scene<'_>, front: &Front<'_>) {
         brush.outline(&foot, 0.25, MID);
     } else {
         brush.fill_rect(hole, DEEP);
+        if front.fitting.look == Look::Hole {
+            brush.outline_with(&hole.patch(), 0.25, MID, Vec::new());
+        }
     }
+}
+
+/// The box of what is set into a hole.
+pub fn box_of(scene: &Scene<'_>, front: &Front<'_>) -> Rect {
     let mut outside = front.outside;
-    if front.fitting.to_floor {
+    if front.fitting.to_floor && !front.hung {
         outside.y0 = scene.floor(outside.x0).max(scene.floor(outside.x1)) + 0.35 * INCH;
     }
+    outside
+}
+
+/// What is set into the hole: its flange and leaves.
+pub fn body(brush: &mut Brush<'_>, scene: &Scene<'_>, front: &Front<'_>) {
+    let name = front.fitting.id.as_str();
+    let outside = box_of(scene, front);
     let mut known = facts(front);
     if front.fitting.to_floor {
         known.clear();
     }
     match front.fitting.look {
-        Look::Hole => {
-            brush.outline_with(&hole.patch(), 0.25, MID, Vec::new());
-        }
+        Look::Hole => {}
         Look::Vent => vent(brush, outside, known),
         Look::Refrigerator => {
             let inside = metal::flange(brush, outside, known);

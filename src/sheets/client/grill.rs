@@ -24,6 +24,12 @@ pub fn hung(brush: &mut Brush<'_>, scene: &Scene<'_>, front: &Front<'_>) {
         Look::SideBurner => low_lid(brush, scene, fitting, outside),
         _ => {}
     }
+    fascia(brush, front);
+}
+
+/// The part of a hung fitting that is seen in the face.
+pub fn fascia(brush: &mut Brush<'_>, front: &Front<'_>) {
+    let (fitting, outside) = (front.fitting, front.outside);
     let patch = outside.rounded(0.5 * INCH);
     let mut chance = Chance::named(&format!("{} fascia", fitting.id));
     metal::bands(brush, &patch, metal::STEEL, true, 0.0);

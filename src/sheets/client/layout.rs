@@ -66,8 +66,8 @@ fn ends(scene: &Scene<'_>, factor: f64) -> Ends {
             let (a, b) = (side.ends(0.0), side.ends(side.top.min(2400.0)));
             if k == 0 { a.0.min(b.0) - 1.5 * INCH } else { a.1.max(b.1) + 1.5 * INCH }
         }
-        None if k == 0 => scene.counter.0.min(0.0),
-        None => scene.counter.1.max(scene.right),
+        None if k == 0 => scene.reach.0,
+        None => scene.reach.1,
     };
     let (a, b) = (outer(0), outer(1));
     // The figure comes from a free end; with none, from beyond what stands at the left.

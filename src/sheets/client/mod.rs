@@ -3,27 +3,28 @@
 //! All of it is flat vector geometry, cut to its region before it is written: no pattern, gradient, clip or mask. Every
 //! opening, front and height lies where it was solved; handles, knobs and courses are drawing conventions.
 
-mod brush;
-mod chance;
-mod face;
+pub(super) mod brush;
+pub(super) mod chance;
+pub(super) mod clip;
+pub(super) mod face;
 mod figure;
-mod fronts;
-mod grill;
+pub(super) mod fronts;
+pub(super) mod grill;
 mod layout;
-mod masonry;
-mod metal;
+pub(super) mod masonry;
+pub(super) mod metal;
 mod modules;
-mod patch;
+pub(super) mod patch;
 mod picture;
 mod planting;
-mod scene;
-mod skim;
-mod slab;
-mod surround;
-mod swatches;
-mod tile;
+pub(super) mod scene;
+pub(super) mod skim;
+pub(super) mod slab;
+pub(super) mod surround;
+pub(super) mod swatches;
+pub(super) mod tile;
 mod words;
-mod worktop;
+pub(super) mod worktop;
 
 use super::canvas::Canvas;
 use super::frame;
@@ -55,7 +56,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     words::key(&mut canvas, &view, &layout);
     words::scale_bar(&mut canvas, &view, &scene, &layout);
     words::fall(&mut canvas, &view, &scene, &layout);
-    swatches::draw(&mut canvas, &scene, &layout);
+    swatches::draw(&mut canvas, &scene, layout.band);
     findings(&mut canvas, set, kind, &view, &scene, index);
     let seen = if face == Face::Back { "Client elevation, back" } else { "Client elevation" };
     let block = set.title_block(kind, 0);

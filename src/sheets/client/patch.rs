@@ -114,6 +114,21 @@ impl Patch {
         flat(rings.overlay(&none, OverlayRule::Subject, FillRule::NonZero))
     }
 
+    /// Everything that is in any of them, each with its holes.
+    pub fn union_of(patches: &[Patch]) -> Patch {
+        // Outsides run counter-clockwise and holes the other way, so that windings add up.
+        let rings: Vec<Ring> = patches
+            .iter()
+            .flat_map(|patch| match patch.rings.as_slice() {
+                [ring] if area(ring) < 0.0 => vec![ring.iter().rev().copied().collect()],
+                [ring] => vec![ring.clone()],
+                _ => patch.within(&patch.bounds().inset(-1.0).patch()).rings,
+            })
+            .collect();
+        let none: Vec<Ring> = Vec::new();
+        flat(rings.overlay(&none, OverlayRule::Subject, FillRule::NonZero))
+    }
+
     /// What is left without another.
     pub fn less(&self, other: &Patch) -> Patch {
         self.overlaid(other, OverlayRule::Difference)
@@ -194,6 +209,50 @@ impl Patch {
         crossings.sort_by(f64::total_cmp);
         crossings.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
     }
+}
+
+/// The stretches of a straight line, as shares of it from 0 to 1, that lie in a patch or along its edge.
+pub fn inside_shares(patch: &Patch, a: Spot, b: Spot) -> Vec<(f64, f64)> {
+    let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
+    let length = dx.hypot(dy);
+    if length < 1e-9 {
+        return Vec::new();
+    }
+    let mut shares = vec![0.0, 1.0];
+    for ring in &patch.rings {
+        for (k, p) in ring.iter().enumerate() {
+            let q = ring[(k + 1) % ring.len()];
+            let side = |s: &Spot| dx * (s[1] - a[1]) - dy * (s[0] - a[0]);
+            let (sp, sq) = (side(p), side(&q));
+            let along = |s: &Spot| ((s[0] - a[0]) * dx + (s[1] - a[1]) * dy) / (length * length);
+            if sp.abs() < 1e-6 * length && sq.abs() < 1e-6 * length {
+                shares.extend([along(p), along(&q)]);
+            } else if (sp > 0.0) != (sq > 0.0) {
+                let t = sp / (sp - sq);
+                shares.push(along(p) + (along(&q) - along(p)) * t);
+            }
+        }
+    }
+    shares.retain(|share| (0.0..=1.0).contains(share));
+    shares.sort_by(f64::total_cmp);
+    // A hair to either side, so that a line along the edge counts as inside.
+    let (nx, ny) = (-dy / length * 0.02, dx / length * 0.02);
+    let mut kept: Vec<(f64, f64)> = Vec::new();
+    for pair in shares.windows(2) {
+        let (from, to) = (pair[0], pair[1]);
+        if (to - from) * length < 1e-6 {
+            continue;
+        }
+        let t = (from + to) / 2.0;
+        let (x, y) = (a[0] + dx * t, a[1] + dy * t);
+        if patch.holds([x + nx, y + ny]) || patch.holds([x - nx, y - ny]) {
+            match kept.last_mut() {
+                Some(last) if (from - last.1) * length < 1e-6 => last.1 = to,
+                _ => kept.push((from, to)),
+            }
+        }
+    }
+    kept
 }
 
 fn flat(shapes: Vec<Vec<Ring>>) -> Patch {

@@ -1,11 +1,11 @@
-//! One long face of a leg as its viewer sees it: every opening, front and height at its true place, in millimetres.
+//! One face of a leg as its viewer sees it: every opening, front and height at its true place, in millimetres.
 //!
 //! x runs to the viewer's right from 0 at the finished end on the viewer's left; y is z, up from the highest floor
-//! point. Seen from behind, the leg's right end is on the left.
+//! point. Seen from behind, the leg's right end is on the left. At an end face x runs over the depth.
 
 use super::patch::{Patch, Rect};
 use crate::solve::{
-    Bound, BoundKind, CounterMaterial, Face, Finish, Fitting, FittingKind, FlangeLap, Leg, Look, Plane, Solved,
+    Bound, BoundKind, CounterMaterial, Face, Finish, Fitting, FittingKind, FlangeLap, Foot, Leg, Look, Plane, Solved,
 };
 
 /// An inch, mm.
@@ -21,6 +21,12 @@ pub struct Scene<'s> {
     pub face: Face,
     /// The finished end on the viewer's right.
     pub right: f64,
+    /// Where the finish begins and ends: the finished ends, but at a corner the back's own.
+    pub span: (f64, f64),
+    /// The ends of all that is built and seen: of the counter, and of legs that stand beside.
+    pub reach: (f64, f64),
+    /// The top of legs that stand beside or behind.
+    pub high: f64,
     /// The counter's ends.
     pub counter: (f64, f64),
     /// Underside and top of the counter.
@@ -89,24 +95,31 @@ impl<'s> Scene<'s> {
     /// Gathers a face.
     pub fn new(solved: &'s Solved, leg: &'s Leg, face: Face) -> Scene<'s> {
         let d = &leg.datums;
-        let far = d.finished_right.mm();
-        let flip = face == Face::Back;
+        let long = matches!(face, Face::Front | Face::Back);
+        let far = if long { d.finished_right } else { d.finished_back }.mm();
+        let flip = flips(face);
         let x = |u: f64| if flip { far - u } else { u };
         let pair = |a: f64, b: f64| if flip { (x(b), x(a)) } else { (a, b) };
         let boards = leg.boards.iter().filter(|board| board.face == face);
         let bottom = boards.map(|board| board.extent.y0.mm()).fold(f64::INFINITY, f64::min);
         let (first, second) = if flip { (&leg.right, &leg.left) } else { (&leg.left, &leg.right) };
-        let splashes = leg.counter.splashes.iter().map(|(_, a, b, _)| pair(a.mm(), b.mm())).collect();
+        let splashes = if long { leg.counter.splashes.as_slice() } else { &[] };
+        let splashes = splashes.iter().map(|(_, a, b, _)| pair(a.mm(), b.mm())).collect();
         let fronts = leg.fittings.iter().enumerate();
         let fronts = fronts.filter(|(_, f)| f.face == face).filter_map(|(index, f)| front(leg, f, index, &pair));
         let top = d.counter_top.mm();
-        let counter_side = |bound, outward| side(bound, outward, top, &x);
+        let counter_side = |bound, outward| if long { side(bound, outward, top, &x) } else { None };
+        let counter = if long { (d.counter_left, d.counter_right) } else { (d.counter_front, d.counter_back) };
+        let counter = pair(counter.0.mm(), counter.1.mm());
         Scene {
             leg,
             solved,
             face,
             right: far,
-            counter: pair(d.counter_left.mm(), d.counter_right.mm()),
+            span: (0.0, far),
+            reach: (counter.0.min(0.0), counter.1.max(far)),
+            high: 0.0,
+            counter,
             levels: (d.substrate_top.mm(), top),
             board_bottom: if bottom.is_finite() { bottom } else { d.frame_bottom.mm() },
             trim: solved.trim.as_ref().map(|trim| trim.top.mm()),
@@ -122,13 +135,23 @@ impl<'s> Scene<'s> {
 
     /// Where a length along the leg lies for the viewer.
     pub fn x(&self, u: f64) -> f64 {
-        if self.face == Face::Back { self.right - u } else { u }
+        if flips(self.face) { self.right - u } else { u }
+    }
+
+    /// Where a foot stands for the viewer.
+    pub fn foot(&self, foot: &Foot) -> f64 {
+        self.x(if matches!(self.face, Face::Front | Face::Back) { foot.u.mm() } else { foot.v.mm() })
     }
 
     /// Level of the floor in front of the face.
     pub fn floor(&self, x: f64) -> f64 {
-        let v = if self.face == Face::Back { self.leg.datums.finished_back.mm() } else { 0.0 };
-        self.leg.floor.height(self.x(x), v)
+        let (x, d) = (self.x(x), &self.leg.datums);
+        match self.face {
+            Face::Front => self.leg.floor.height(x, 0.0),
+            Face::Back => self.leg.floor.height(x, d.finished_back.mm()),
+            Face::Left => self.leg.floor.height(0.0, x),
+            Face::Right => self.leg.floor.height(d.finished_right.mm(), x),
+        }
     }
 
     /// How much the floor rises to the viewer's right, per length.
@@ -143,7 +166,7 @@ impl<'s> Scene<'s> {
 
     /// Where the finish is seen: from the trim (or the boards' lower edge) up to the counter.
     pub fn face_rect(&self) -> Rect {
-        Rect::new(0.0, self.trim.unwrap_or(self.board_bottom), self.right, self.levels.0)
+        Rect::new(self.span.0, self.trim.unwrap_or(self.board_bottom), self.span.1, self.levels.0)
     }
 
     /// Cutouts and flanges as boxes that nothing of the finish is seen in; a flange is let lap a little over it.
@@ -240,7 +263,7 @@ impl<'s> Scene<'s> {
         let shown = |top: f64| if top > 78.0 * INCH { 68.0 * INCH } else { top };
         let bounds = self.bounds.iter().flatten().map(|side| shown(side.top + CAP));
         let wall = self.wall.map(|(_, top)| shown(top + COPING));
-        bounds.chain(wall).fold(top, f64::max)
+        bounds.chain(wall).fold(top.max(self.high), f64::max)
     }
 }
 
@@ -249,8 +272,14 @@ pub const CAP: f64 = 3.2 * INCH;
 /// Height of a wall's coping.
 pub const COPING: f64 = 2.0 * INCH;
 
-fn side<'s>(bound: &'s Bound, outward: f64, counter_top: f64, x: &impl Fn(f64) -> f64) -> Option<Side<'s>> {
-    if bound.is_open() {
+/// Whether the viewer of a face sees the leg's right (or back) on the left.
+pub fn flips(face: Face) -> bool {
+    matches!(face, Face::Back | Face::Left)
+}
+
+/// What bounds an end, as it is drawn; legs are drawn as themselves.
+pub fn side<'s>(bound: &'s Bound, outward: f64, counter_top: f64, x: &impl Fn(f64) -> f64) -> Option<Side<'s>> {
+    if matches!(bound.kind, BoundKind::Open | BoundKind::Leg) {
         return None;
     }
     let (at, above) = (x(bound.at.mm()), x(bound.at_counter.mm()));
@@ -279,12 +308,13 @@ fn front<'s>(
     }
     let FlangeLap { left, right, far, near } = fitting.flange;
     let (left, right) = (left.mm(), right.mm());
-    let (left, right) = if fitting.face == Face::Back { (right, left) } else { (left, right) };
+    let (left, right) = if flips(fitting.face) { (right, left) } else { (left, right) };
     let mut outside = Rect { x0: hole.x0 - left, y0: hole.y0 - near.mm(), x1: hole.x1 + right, y1: hole.y1 + far.mm() };
     if hung {
         outside.y1 = hole.y1 + 0.5 * INCH;
     }
-    if let (Some(body), false) = (fitting.body, hung) {
+    let long = matches!(fitting.face, Face::Front | Face::Back);
+    if let (Some(body), false, true) = (fitting.body, hung, long) {
         // Where no flange covers the gap, the body itself is seen in its opening.
         let (b0, b1) = pair(body.u.0.mm(), body.u.1.mm());
         if left <= 0.0 && b0 > hole.x0 && b0 < hole.middle() {

@@ -19,12 +19,17 @@ pub fn ground(material: CounterMaterial) -> (Colour, Colour) {
 
 /// The finished edge of a slab, seen square on: lit arris, shaded foot.
 pub fn edge(brush: &mut Brush<'_>, name: &str, rect: Rect, material: CounterMaterial) {
+    edge_face(brush, name, rect, material);
+    brush.outline(&rect.patch(), 0.5, super::brush::DARK);
+}
+
+/// The same without its outline.
+pub fn edge_face(brush: &mut Brush<'_>, name: &str, rect: Rect, material: CounterMaterial) {
     brush.fill_rect(rect, ground(material).0);
     let strip = |share: f64, most: f64| (rect.height() * share).min(most * INCH);
     brush.glaze_rect(Rect { y1: rect.y0 + strip(0.28, 0.42), ..rect }, SHADE, 0.10);
     brush.glaze_rect(Rect { y0: rect.y1 - strip(0.19, 0.28), ..rect }, Colour::WHITE, 0.75);
     texture(brush, name, rect.inset(strip(0.19, 0.28)), material, 1.0);
-    brush.outline(&rect.patch(), 0.5, super::brush::DARK);
 }
 
 /// What makes the material: `strength` 1 as on the run, more for a swatch.

@@ -4,7 +4,6 @@
 use super::brush::{Brush, DARK, SHADE};
 use super::chance::Chance;
 use super::face::{BOARD, TRIM};
-use super::layout::Layout;
 use super::metal;
 use super::patch::{Rect, Ring};
 use super::scene::{INCH, Scene, Side};
@@ -120,9 +119,8 @@ fn side_word(side: &Side<'_>) -> &'static str {
 }
 
 /// Draws the materials into the band.
-pub fn draw(canvas: &mut Canvas, scene: &Scene<'_>, layout: &Layout) {
+pub fn draw(canvas: &mut Canvas, scene: &Scene<'_>, band: Area) {
     let materials = materials(scene);
-    let band = layout.band;
     let pitch = (band.width() + 5.0) / materials.len() as f64;
     if pitch >= WIDE + 4.5 {
         let pitch = pitch.min(29.5);

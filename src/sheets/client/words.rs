@@ -92,8 +92,8 @@ pub fn height(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, la
     let outer = match (&scene.bounds[usize::from(right)], right) {
         (Some(side), true) => side.ends(0.0).1.max(side.ends(scene.levels.1).1),
         (Some(side), false) => side.ends(0.0).0.min(side.ends(scene.levels.1).0),
-        (None, true) => scene.counter.1.max(scene.right),
-        (None, false) => scene.counter.0.min(0.0),
+        (None, true) => scene.reach.1,
+        (None, false) => scene.reach.0,
     };
     let edge = view.x_mm(outer);
     let side = layout.height_side;

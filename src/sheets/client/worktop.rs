@@ -71,10 +71,13 @@ fn faucet(brush: &mut Brush<'_>, scene: &Scene<'_>, x: f64) {
     let sinks = scene.wells().into_iter().filter(|(f, _)| f.look == Look::Sink);
     let nearest = sinks.map(|(_, r)| r.middle() - x).min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(1.0);
     let turn = if nearest < -INCH { -1.0 } else { 1.0 };
+    tap(brush, [x, top], turn);
+}
+
+/// The tap alone, its foot at a spot, turned to the right (1) or left (-1).
+pub fn tap(brush: &mut Brush<'_>, [x, top]: Spot, turn: f64) {
     let at = |dx: f64, dy: f64| [x + turn * dx * INCH, top + dy * INCH];
-    let mut line: Ring = vec![at(0.0, 0.0), at(0.0, 8.0)];
-    line.extend(arc([2.475, 8.0], 2.475, 180.0, 0.0, 12).into_iter().map(|[dx, dy]| at(dx, dy)));
-    line.push(at(4.95, 6.4));
+    let line: Ring = spine().into_iter().map(|[dx, dy]| at(dx, dy)).collect();
     let tube = tube(&line, 0.95 * INCH);
     brush.fill([&tube], Colour::from_hex(0xd9dddf));
     brush.lines(
@@ -93,6 +96,25 @@ fn faucet(brush: &mut Brush<'_>, scene: &Scene<'_>, x: f64) {
     let lever = self::tube(&[at(0.9, 2.2), at(3.2, 3.3)], 0.34 * INCH);
     brush.fill([&lever], Colour::from_hex(0xe6e9ea));
     brush.outline(&lever, 0.18, RIM);
+}
+
+/// The middle of its tube, inches from its foot.
+fn spine() -> Ring {
+    let mut line: Ring = vec![[0.0, 0.0], [0.0, 8.0]];
+    line.extend(arc([2.475, 8.0], 2.475, 180.0, 0.0, 12));
+    line.push([4.95, 6.4]);
+    line
+}
+
+/// The outline of a tap turned to the right, its foot at (0, 0).
+pub fn tap_outline() -> Patch {
+    let at = |[x, y]: Spot| [x * INCH, y * INCH];
+    let line: Ring = spine().into_iter().map(at).collect();
+    let block = |a: Spot, b: Spot| Rect::new(at(a)[0], at(a)[1], at(b)[0], at(b)[1]).patch();
+    let lever = self::tube(&[at([0.9, 2.2]), at([3.2, 3.3])], 0.34 * INCH);
+    let parts =
+        [self::tube(&line, 0.95 * INCH), block([-0.95, 0.0], [0.95, 1.3]), block([4.4, 6.0], [5.5, 6.7]), lever];
+    Patch::union(&parts)
 }
 
 /// A band of one width along a line.

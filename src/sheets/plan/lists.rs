@@ -66,6 +66,7 @@ fn titles(set: &Set<'_>, kind: Kind) -> (String, &'static str) {
     };
     match kind {
         Kind::Client(leg, face) => (of_face("Client elevation", leg, face), "client"),
+        Kind::Axonometric => ("The whole run in projection".to_owned(), "client"),
         Kind::Plan => ("Plan".to_owned(), "all"),
         Kind::Front(leg, Face::Back) => (of_leg("Back elevation", leg), "builder"),
         Kind::Front(leg, _) => (of_leg("Front elevation", leg), "builder"),

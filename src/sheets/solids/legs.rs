@@ -1,0 +1,89 @@
+//! The clad body of each leg.
+
+use super::facet::Skin;
+use super::model::{Model, pose_of};
+use crate::geometry::LegPoint;
+use crate::sheets::client::patch::Patch;
+use crate::solve::{BoundKind, Face, JointKind, Leg, Solved};
+
+/// Adds the faces of a leg's body.
+pub fn leg(model: &mut Model<'_>, index: usize) {
+    let solved = model.solved;
+    let leg = &solved.legs[index];
+    model.begin(Some(index));
+    let right = leg.datums.finished_right.mm();
+    let (from, to) = backs(solved, index);
+    let spans = [
+        (Face::Front, (0.0, right)),
+        (Face::Back, (right - to, right - from)),
+        (Face::Left, (0.0, leg.datums.finished_back.mm())),
+        (Face::Right, (0.0, leg.datums.finished_back.mm())),
+    ];
+    for (face, span) in spans {
+        if !has(leg, face) {
+            continue;
+        }
+        let scene = model.scene(index, face, Some(span));
+        let of = &model.scenes[scene];
+        let (a, b, top) = (span.0, span.1, of.levels.0);
+        let patch = Patch::of(vec![[a, of.floor(a)], [b, of.floor(b)], [b, top], [a, top]]);
+        let name = format!("leg {} {}", index + 1, word(face));
+        model.face(name, pose_of(solved, index, face), patch, Skin::Clad(scene), 0.5);
+    }
+}
+
+/// A face's word.
+pub const fn word(face: Face) -> &'static str {
+    match face {
+        Face::Front => "front",
+        Face::Back => "back",
+        Face::Left => "left end",
+        Face::Right => "right end",
+    }
+}
+
+/// Ends that meet another leg are no faces: what is built there goes on.
+fn has(leg: &Leg, face: Face) -> bool {
+    match face {
+        Face::Front | Face::Back => true,
+        Face::Left => leg.left.kind != BoundKind::Leg,
+        Face::Right => leg.right.kind != BoundKind::Leg,
+    }
+}
+
+/// Where the back of a leg begins and ends, along u: at a corner, where it meets the back of the other leg.
+pub fn backs(solved: &Solved, index: usize) -> (f64, f64) {
+    let leg = &solved.legs[index];
+    let right = leg.datums.finished_right.mm();
+    let [from, to] = at_corners(solved, index, |leg| leg.datums.finished_back.mm());
+    let (from, to) = (from.unwrap_or(0.0), to.unwrap_or(right));
+    if to > from { (from, to) } else { (0.0, right) }
+}
+
+/// Where a line behind a leg meets that behind the legs round its left and right corner, along its u; `None` where there
+/// is no corner. `behind` is how far a leg's line lies from its finished face.
+pub fn at_corners(solved: &Solved, index: usize, behind: impl Fn(&Leg) -> f64) -> [Option<f64>; 2] {
+    let leg = &solved.legs[index];
+    let mut met = [None, None];
+    for joint in solved.joints.iter().filter(|joint| matches!(joint.kind, JointKind::Corner(_))) {
+        let meets = |other: usize| meeting(leg, behind(leg), &solved.legs[other], behind(&solved.legs[other]));
+        if joint.right == index {
+            met[0] = meets(joint.left);
+        }
+        if joint.left == index {
+            met[1] = meets(joint.right);
+        }
+    }
+    met
+}
+
+/// Where a line behind a leg meets that behind another, along its u; `None` where they hardly turn.
+fn meeting(leg: &Leg, back: f64, other: &Leg, other_back: f64) -> Option<f64> {
+    let turn = other.placement.angle - leg.placement.angle;
+    let (sin, cos) = turn.sin_cos();
+    if sin.abs() < 0.05 {
+        return None;
+    }
+    let at = leg.placement.to_leg(other.placement.to_plan(LegPoint::new(0.0, other_back)));
+    Some(at.x + (back - at.y) / sin * cos)
+}
