@@ -12,8 +12,9 @@ use super::scale::Scale;
 use super::set::{Kind, Set};
 use super::solids::{self, Picture, Projection, System};
 use super::title_block::{TitleBlock, shortened};
-use crate::drawing::Page;
+use super::view::number;
 use crate::drawing::lettering::{SHEET_TITLE, Style, TITLE};
+use crate::drawing::{Fact, Page};
 use crate::geometry::PaperPoint;
 use crate::solve::Face;
 
@@ -50,13 +51,12 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     for scene in &mut model.scenes {
         scene.size = (f64::from(scale.0) / 16.0).max(1.0);
     }
-    let layer =
-        canvas.layer_with(Canvas::ROOT, "axonometric", vec![("data-projection", system.words().to_lowercase())]);
+    let layer = canvas.layer_with(Canvas::ROOT, "axonometric", facts(system, &view, origin, factor));
     solids::paint(&mut canvas, &model, &view, &Picture { layer, origin, factor, lit: true });
     heading(&mut canvas, set, room, title);
     say(&mut canvas, system, scale, room, note);
     let mut scene = Scene::new(solved, first, Face::Front);
-    scene.bounds = [None, None].map(|side: Option<_>| side);
+    scene.bounds = [None, None];
     swatches::draw(&mut canvas, &scene, band);
     names.draw(&mut canvas, origin, factor, free);
     let block = set.title_block(kind, 0);
@@ -69,6 +69,21 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         ..block
     };
     vec![set.finish(canvas, kind, 0, &block)]
+}
+
+/// How the plan's x and y and the height z fall on the sheet, for whoever checks the picture.
+fn facts(system: System, view: &Projection, origin: PaperPoint, factor: f64) -> Vec<Fact> {
+    let axis = |way: [f64; 3]| {
+        let step = view.step(way);
+        format!("{},{}", number(step[0] * factor, 9), number(-step[1] * factor, 9))
+    };
+    vec![
+        ("data-projection", system.words().to_lowercase()),
+        ("data-origin", format!("{},{}", number(origin.x, 4), number(origin.y, 4))),
+        ("data-axis-x", axis([1.0, 0.0, 0.0])),
+        ("data-axis-y", axis([0.0, 1.0, 0.0])),
+        ("data-axis-z", axis([0.0, 0.0, 1.0])),
+    ]
 }
 
 /// Where the projection's (0, 0) falls so that the picture stands in the middle of its room, under the names.
@@ -117,10 +132,4 @@ fn say(canvas: &mut Canvas, system: System, scale: Scale, room: Area, y: f64) {
     for (k, line) in wrapped.iter().take(2).enumerate() {
         canvas.text(layer, PaperPoint::new(room.left, y + PITCH * k as f64), line, &style);
     }
-}
-
-/// The view of a run, for tests.
-#[cfg(test)]
-pub fn view(solved: &crate::solve::Solved) -> (System, Projection) {
-    choice::view(solved)
 }

@@ -14,6 +14,8 @@ const TOUCH: f64 = 1e-3;
 pub struct Clip {
     patch: Patch,
     bounds: Rect,
+    /// The edges of the patch by upright columns of its box, so that a small thing asks only those near it.
+    columns: Vec<Vec<[Spot; 2]>>,
 }
 
 /// How a box lies to a patch.
@@ -28,12 +30,36 @@ impl Clip {
     /// Inside this patch.
     pub fn new(patch: Patch) -> Clip {
         let bounds = patch.bounds();
-        Clip { patch, bounds }
+        let edges =
+            || patch.rings.iter().flat_map(|ring| (0..ring.len()).map(|k| [ring[k], ring[(k + 1) % ring.len()]]));
+        let count = (edges().count() / 4).clamp(1, 2000);
+        let mut clip = Clip { columns: vec![Vec::new(); count], bounds, patch: Patch::default() };
+        for edge in edges() {
+            let (from, to) = clip.columns_of(edge[0][0].min(edge[1][0]), edge[0][0].max(edge[1][0]));
+            clip.columns[from..=to].iter_mut().for_each(|column| column.push(edge));
+        }
+        Clip { patch, ..clip }
+    }
+
+    /// The columns that a stretch of x touches.
+    fn columns_of(&self, from: f64, to: f64) -> (usize, usize) {
+        let last = self.columns.len() - 1;
+        let wide = self.bounds.width().max(1e-9) / self.columns.len() as f64;
+        let column = |x: f64| (((x - self.bounds.x0) / wide).floor().max(0.0) as usize).min(last);
+        (column(from - TOUCH), column(to + TOUCH))
     }
 
     /// Whether it holds a point.
     pub fn holds(&self, spot: Spot) -> bool {
-        self.bounds.holds(spot) && self.patch.holds(spot)
+        if !self.bounds.holds(spot) {
+            return false;
+        }
+        // Edges over the spot: an odd number when it is inside.
+        let [x, y] = spot;
+        let column = &self.columns[self.columns_of(x, x).0];
+        let over =
+            |[a, b]: &&[Spot; 2]| (a[0] > x) != (b[0] > x) && y < a[1] + (x - a[0]) / (b[0] - a[0]) * (b[1] - a[1]);
+        column.iter().filter(over).count() % 2 == 1
     }
 
     /// Whether a patch lies wholly inside.
@@ -46,15 +72,13 @@ impl Clip {
         if !at(self.bounds.x0, self.bounds.x1, b.x0, b.x1) || !at(self.bounds.y0, self.bounds.y1, b.y0, b.y1) {
             return Lies::Outside;
         }
-        let crossed = self.patch.rings.iter().any(|ring| {
-            ring.iter().enumerate().any(|(k, p)| {
-                let q = ring[(k + 1) % ring.len()];
-                at(p[0].min(q[0]), p[0].max(q[0]), b.x0, b.x1) && at(p[1].min(q[1]), p[1].max(q[1]), b.y0, b.y1)
-            })
+        let (from, to) = self.columns_of(b.x0, b.x1);
+        let crossed = self.columns[from..=to].iter().flatten().any(|[p, q]| {
+            at(p[0].min(q[0]), p[0].max(q[0]), b.x0, b.x1) && at(p[1].min(q[1]), p[1].max(q[1]), b.y0, b.y1)
         });
         match crossed {
             true => Lies::Across,
-            false if self.patch.holds([b.middle(), (b.y0 + b.y1) / 2.0]) => Lies::Inside,
+            false if self.holds([b.middle(), (b.y0 + b.y1) / 2.0]) => Lies::Inside,
             false => Lies::Outside,
         }
     }

@@ -31,8 +31,6 @@ pub enum Skin {
     Wall,
     /// A wall cut through.
     Cut,
-    /// A stool.
-    Stool,
     /// Paving.
     Paving,
     /// The edge of the paving.

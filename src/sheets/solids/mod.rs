@@ -18,7 +18,7 @@ mod tests;
 
 pub use facet::{Facet, Skin};
 pub use hidden::{seen, turned};
-pub use model::{Model, pose_of};
+pub use model::Model;
 pub use paint::{Picture, paint};
 pub use projection::{Projection, System};
 

@@ -16,7 +16,7 @@ use crate::sheets::client::clip::Clip;
 use crate::sheets::client::patch::{Patch, Rect, Ring, Spot};
 use crate::sheets::client::scene::{INCH, Scene};
 use crate::sheets::client::surround::PAVING;
-use crate::sheets::client::{face, fronts, grill, metal, skim, slab, worktop};
+use crate::sheets::client::{face, fronts, grill, skim, slab, worktop};
 
 /// A wall cut through.
 const CUT: Colour = Colour::from_hex(0xc9c5be);
@@ -92,7 +92,7 @@ const fn class(skin: &Skin) -> &'static str {
         Skin::Upstand(_) => "splash",
         Skin::Wall | Skin::Cut => "wall",
         Skin::Paving | Skin::Ground => "ground",
-        Skin::Stool | Skin::Flat(_) => "on-the-counter",
+        Skin::Flat(_) => "on-the-counter",
     }
 }
 
@@ -128,7 +128,6 @@ fn ground(model: &Model<'_>, facet: &Facet, light: Place) -> Colour {
         Skin::Upstand(_) => slab::ground(material).1,
         Skin::Wall => skim::WALL.ground,
         Skin::Cut => CUT,
-        Skin::Stool => Colour::from_hex(0xdad8d4),
         Skin::Paving => PAVING.mixed(Colour::WHITE, 0.35),
         Skin::Ground => GROUND,
         Skin::Flat(colour) => *colour,
@@ -167,7 +166,7 @@ fn texture(brush: &mut Brush<'_>, model: &Model<'_>, facet: &Facet) {
         }
         Skin::Wall => skim::texture(brush, &facet.name, bounds.inset(0.6 * INCH), &[], 1.4, skim::WALL),
         Skin::Paving => paving(brush, bounds),
-        Skin::Metal | Skin::Cut | Skin::Ground | Skin::Stool | Skin::Flat(_) => {}
+        Skin::Metal | Skin::Cut | Skin::Ground | Skin::Flat(_) => {}
     }
 }
 
