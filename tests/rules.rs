@@ -328,14 +328,12 @@ fn fixtures() -> Vec<Fixture> {
             rule: "vent-is-left-open",
             fires: || {
                 gas(|g| {
-                    g.trim = Some(Trim { name: "base".to_owned(), top: inches(32.0), thickness: inches(0.75) });
+                    g.trim = Some(Trim { name: "base".to_owned(), top: inches(32.0), ..Trim::default() });
                 })
             },
             severity: Severity::Warn,
             says: "the base covers the lower",
-            quiet: || {
-                gas(|g| g.trim = Some(Trim { name: "base".to_owned(), top: inches(4.0), thickness: inches(0.75) }))
-            },
+            quiet: || gas(|g| g.trim = Some(Trim { name: "base".to_owned(), top: inches(4.0), ..Trim::default() })),
         },
         Fixture {
             rule: "cylinder-bay-is-vented",

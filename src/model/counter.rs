@@ -27,6 +27,10 @@ pub struct FeetText {
     pub(crate) longest: Option<Text>,
     pub(crate) inset: Option<Text>,
     pub(crate) middle_over: Option<Text>,
+    /// Most distance between feet of one module.
+    pub(crate) spacing: Option<Text>,
+    /// A foot this near to a measured spot stands on it.
+    pub(crate) spot_reach: Option<Text>,
     /// What one foot carries.
     pub(crate) rating: Option<Text>,
 }
@@ -146,13 +150,4 @@ pub struct SeamText {
 pub enum HeightText {
     CounterTop(Text),
     FrameTop(Text),
-}
-
-/// Base trim.
-#[derive(Debug, Deserialize)]
-#[serde(rename = "trim", deny_unknown_fields)]
-pub struct TrimText {
-    pub(crate) name: Option<Text>,
-    pub(crate) top: Text,
-    pub(crate) thickness: Text,
 }

@@ -19,6 +19,7 @@ mod services;
 mod site;
 mod survey;
 mod text;
+mod trim;
 
 pub use files::{Files, LARGEST_FILE};
 pub use job::JobFile;
@@ -35,6 +36,7 @@ pub(crate) use services::*;
 pub(crate) use site::*;
 pub(crate) use survey::*;
 pub(crate) use text::{Text, TextKind};
+pub(crate) use trim::*;
 
 use crate::findings::Problem;
 use std::path::{Path, PathBuf};

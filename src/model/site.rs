@@ -67,8 +67,14 @@ pub enum BoundText {
 #[serde(rename = "floor", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FloorText {
     Level,
-    Fall { along: Option<Text>, across: Option<Text> },
+    Fall {
+        along: Option<Text>,
+        across: Option<Text>,
+    },
+    /// The best plane through measured heights.
     Spots(Vec<SpotText>),
+    /// The facets between them.
+    ThroughSpots(Vec<SpotText>),
 }
 
 /// One measured height.

@@ -20,12 +20,13 @@ mod run;
 mod services;
 mod site;
 mod survey;
+mod trim;
 mod width;
 
 pub use given::Given;
 
 use crate::findings::Problem;
-use crate::model::JobFile;
+use crate::model::{FloorText, JobFile};
 use reader::Reader;
 use std::collections::HashMap;
 
@@ -42,14 +43,22 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
     let fitted = fitted::all(written, &mut reader);
     properties::register(written, &fitted, overrides, &mut reader);
     reader.names.work_out_all();
+    let job = job::read(&written.job, &mut reader);
+    let site = site::read(written, &mut reader);
+    let frame = parts::frame(&written.frame, matches!(written.site.floor, Some(FloorText::Spots(_))), &mut reader);
+    let counter = parts::counter(written, &mut reader);
+    let substrate = parts::substrate(&written.substrate, &mut reader);
+    let height = parts::height(&written.height, &mut reader);
+    let sheets = (&counter, &substrate);
+    let trim = written.trim.as_ref().map(|trim| trim::read(trim, &frame, height, sheets, &mut reader));
     let given = Given {
-        job: job::read(&written.job, &mut reader),
-        site: site::read(written, &mut reader),
-        frame: parts::frame(&written.frame, &mut reader),
-        counter: parts::counter(written, &mut reader),
-        substrate: parts::substrate(&written.substrate, &mut reader),
-        height: parts::height(&written.height, &mut reader),
-        trim: written.trim.as_ref().map(|trim| parts::trim(trim, &mut reader)),
+        job,
+        site,
+        frame,
+        counter,
+        substrate,
+        height,
+        trim,
         legs: run::legs(written, &mut reader),
         joints: corner::joints(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),

@@ -2,18 +2,18 @@
 
 use super::given::{
     Counter, CounterMaterial, CounterNeeds, Feet, Frame, FrameMaterial, Height, RailHelp, Splash, Substrate,
-    SubstrateEdge, Tolerances, Trim,
+    SubstrateEdge, Tolerances,
 };
 use super::reader::{Reader, Sign};
 use super::site;
 use crate::model::{
     CounterText, FrameMaterialText, FrameText, HeightText, JobFile, MaterialText, RailsText, SubstrateEdgeText,
-    SubstrateText, TolerancesText, TrimText,
+    SubstrateText, TolerancesText,
 };
-use crate::units::Dimension;
+use crate::units::{Dimension, Length};
 
-/// Works out the bare frame.
-pub(super) fn frame(frame: &FrameText, reader: &mut Reader) -> Frame {
+/// Works out the bare frame; `measured` says whether the floor has spots that its feet may stand on.
+pub(super) fn frame(frame: &FrameText, measured: bool, reader: &mut Reader) -> Frame {
     let feet = &frame.feet;
     let shortest = reader.length("frame.feet.shortest", feet.shortest.as_ref(), Sign::NotNegative);
     let longest = reader.length("frame.feet.longest", feet.longest.as_ref(), Sign::Positive);
@@ -37,6 +37,11 @@ pub(super) fn frame(frame: &FrameText, reader: &mut Reader) -> Frame {
             longest,
             inset: reader.length("frame.feet.inset", feet.inset.as_ref(), Sign::NotNegative),
             middle_over: reader.length("frame.feet.middle_over", feet.middle_over.as_ref(), Sign::Positive),
+            spacing: reader.length("frame.feet.spacing", feet.spacing.as_ref(), Sign::Positive),
+            spot_reach: match measured {
+                true => reader.length("frame.feet.spot_reach", feet.spot_reach.as_ref(), Sign::NotNegative),
+                false => Length::ZERO,
+            },
             rating: reader.quantity_or("frame.feet.rating", "frame.feet.rating", feet.rating.as_ref(), Dimension::MASS),
             place: place.or_else(|| Some(frame.depth.place.clone())),
         },
@@ -159,15 +164,6 @@ pub(super) fn height_of(height: &HeightText, reader: &mut Reader) -> Height {
     match height {
         HeightText::CounterTop(text) => Height::CounterTop(reader.length_of(text, Sign::Positive).unwrap_or_default()),
         HeightText::FrameTop(text) => Height::FrameTop(reader.length_of(text, Sign::Positive).unwrap_or_default()),
-    }
-}
-
-/// Works out the base trim.
-pub(super) fn trim(trim: &TrimText, reader: &mut Reader) -> Trim {
-    Trim {
-        name: reader.words(trim.name.as_ref(), "base trim"),
-        top: reader.length("trim.top", Some(&trim.top), Sign::Positive),
-        thickness: reader.length("trim.thickness", Some(&trim.thickness), Sign::Positive),
     }
 }
 

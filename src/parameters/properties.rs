@@ -81,6 +81,8 @@ fn parts(job: &JobFile, reader: &mut Reader) {
     same("frame.feet.longest", frame.feet.longest.as_ref());
     same("frame.feet.inset", frame.feet.inset.as_ref());
     same("frame.feet.middle_over", frame.feet.middle_over.as_ref());
+    same("frame.feet.spacing", frame.feet.spacing.as_ref());
+    same("frame.feet.spot_reach", frame.feet.spot_reach.as_ref());
     same("frame.feet.rating", frame.feet.rating.as_ref());
     if let Some(services) = &job.services {
         same("services.supply", services.supply.as_ref());
@@ -108,8 +110,23 @@ fn parts(job: &JobFile, reader: &mut Reader) {
         HeightText::CounterTop(text) => same("height.counter_top", Some(text)),
         HeightText::FrameTop(text) => same("height.frame_top", Some(text)),
     }
-    same("trim.top", job.trim.as_ref().map(|trim| &trim.top));
+    same("trim.top", job.trim.as_ref().and_then(|trim| trim.top.as_ref()));
     same("trim.thickness", job.trim.as_ref().map(|trim| &trim.thickness));
+    for (name, text) in job.trim.iter().flat_map(|trim| {
+        [
+            ("trim.lap", &trim.lap),
+            ("trim.floor_gap", &trim.floor_gap),
+            ("trim.notch_gap", &trim.notch_gap),
+            ("trim.joint_gap", &trim.joint_gap),
+            ("trim.stations", &trim.stations),
+            ("trim.fasteners", &trim.fasteners),
+            ("trim.fastener_end", &trim.fastener_end),
+            ("trim.joint_off", &trim.joint_off),
+            ("trim.density", &trim.density),
+        ]
+    }) {
+        same(name, text.as_ref());
+    }
     same("tolerances.cut", job.tolerances.cut.as_ref());
     same("tolerances.placing", job.tolerances.placing.as_ref());
     same("tolerances.published", job.tolerances.published.as_ref());

@@ -3,7 +3,7 @@
 use super::given::{Around, Bound, BoundKind, Combustible, Face, Floor, Overhead, Person, Service, Site, Spot, Stub};
 use super::reader::{Reader, Sign};
 use crate::findings;
-use crate::model::{BoundText, FaceText, FloorText, JobFile, OverheadText, ServiceText, StubText, Text};
+use crate::model::{BoundText, FaceText, FloorText, JobFile, OverheadText, ServiceText, SpotText, StubText, Text};
 use crate::units::{Dimension, Length};
 
 /// Works out the floor and what comes up through it.
@@ -86,17 +86,18 @@ fn floor(floor: Option<&FloorText>, reader: &mut Reader) -> Floor {
             let across = across.as_ref().map_or(0.0, |text| fall(text, reader));
             Floor::Fall { along, across }
         }
-        Some(FloorText::Spots(spots)) => Floor::Spots(
-            spots
-                .iter()
-                .map(|spot| Spot {
-                    u: reader.length_of(&spot.along, Sign::Any).unwrap_or_default(),
-                    v: reader.length_of(&spot.depth, Sign::Any).unwrap_or_default(),
-                    z: reader.length_of(&spot.height, Sign::Any).unwrap_or_default(),
-                })
-                .collect(),
-        ),
+        Some(FloorText::Spots(spots)) => Floor::Spots(self::spots(spots, reader)),
+        Some(FloorText::ThroughSpots(spots)) => Floor::ThroughSpots(self::spots(spots, reader)),
     }
+}
+
+fn spots(spots: &[SpotText], reader: &mut Reader) -> Vec<Spot> {
+    let spot = |spot: &SpotText| Spot {
+        u: reader.length_of(&spot.along, Sign::Any).unwrap_or_default(),
+        v: reader.length_of(&spot.depth, Sign::Any).unwrap_or_default(),
+        z: reader.length_of(&spot.height, Sign::Any).unwrap_or_default(),
+    };
+    spots.iter().map(spot).collect()
 }
 
 /// A fall: a plain number, refused when it is written without a unit or steeper than a stair.

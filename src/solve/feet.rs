@@ -1,19 +1,11 @@
 //! The feet of the run and the floor under each leg, in the run's own heights.
 
-use super::levelling::{Surface, ground_under};
-use super::{Datums, DefaultUsed, Floor, Foot, Module};
+use super::levelling::{Surface, facets};
+use super::{Datums, Floor, FloorDrop, Foot, Module};
 use crate::findings::Problem;
-use crate::geometry::{LegPoint, Placement};
-use crate::parameters::given::{self, Frame};
+use crate::geometry::{Placement, PlanPoint};
+use crate::parameters::given::{self, Feet, FloorStep, Frame, Site, Spot};
 use crate::units::Length;
-
-/// A foot stands on a measured spot when it is this near to it: 2 in, common practice.
-const SPOT_REACH: Length = Length::from_sixty_fourths(2 * 64);
-
-/// The named value of this file, for the sheets to state.
-pub fn defaults() -> DefaultUsed {
-    DefaultUsed { name: "floor.spot_reach".to_owned(), value: "2 in".to_owned(), origin: "common practice" }
-}
 
 /// What a leg's feet stand under.
 pub struct Stand<'a> {
@@ -25,52 +17,39 @@ pub struct Stand<'a> {
     pub datums: &'a Datums,
 }
 
-/// Measured spots, (u, v, z) mm.
-type Spots = Vec<(f64, f64, f64)>;
-
-/// One leg's floor and feet while the highest ground is not known yet.
-struct Ground {
-    plane: Surface,
-    spots: Spots,
-    feet: Vec<Foot>,
-    under: Vec<f64>,
-}
-
 /// The floor and the feet of each leg. The floor was given over the first leg's (u, v); z = 0 is the highest
 /// ground under any foot of the run, or under the frame's corners where a run has no feet.
 ///
+/// A foot within reach of a measured spot stands on that spot's own height. So a step in the floor is met exactly where it
+/// was measured under the feet.
+///
 /// Errors: measured spots that don't fix a plane.
-pub fn feet(given: &given::Floor, frame: &Frame, stands: &[Stand]) -> Result<Vec<(Floor, Vec<Foot>)>, Problem> {
-    let (plane, spots) = surface(given)?;
-    let reach = SPOT_REACH.mm();
-    let mut all: Vec<Ground> = Vec::with_capacity(stands.len());
+pub fn feet(site: &Site, frame: &Frame, stands: &[Stand]) -> Result<Vec<(Floor, Vec<Foot>)>, Problem> {
+    let Some(first) = stands.first().map(|stand| stand.placement) else { return Ok(Vec::new()) };
+    let floor = surface(&site.floor, drops(&site.survey.steps, &first))?;
+    let reach = if floor.facets.is_empty() { frame.feet.spot_reach.mm() } else { 0.0 };
+    let mut all: Vec<(Floor, Vec<Foot>, Vec<f64>)> = Vec::with_capacity(stands.len());
     for (index, stand) in stands.iter().enumerate() {
-        let first = &stands[0].placement;
-        let plane = if index == 0 { plane } else { plane_in(&plane, first, &stand.placement) };
-        let spots = if index == 0 { spots.clone() } else { spots_in(&spots, first, &stand.placement) };
+        let floor = if index == 0 { floor.clone() } else { floor.seen_from(&first, &stand.placement) };
         let feet = places(frame, stand);
-        let points: Vec<(f64, f64)> = feet.iter().map(|foot| (foot.u.mm(), foot.v.mm())).collect();
-        let under = ground_under(&points, &plane, &spots, reach);
-        all.push(Ground { plane, spots, feet, under });
+        let under = feet.iter().map(|foot| floor.ground(foot.u.mm(), foot.v.mm(), reach)).collect();
+        all.push((floor, feet, under));
     }
     let highest = highest(&all, stands);
-    let lowered = |(ground, stand): (Ground, &Stand)| {
-        let Ground { plane, spots, mut feet, under } = ground;
+    let lowered = |((floor, mut feet, under), stand): ((Floor, Vec<Foot>, Vec<f64>), &Stand)| {
         for (foot, z) in feet.iter_mut().zip(under) {
             foot.ground = Length::from_mm(z - highest);
             foot.height = stand.datums.frame_bottom - foot.ground;
         }
-        let spots = spots.into_iter().map(|(u, v, z)| (u, v, z - highest)).collect();
-        let at_origin = plane.at_origin - highest;
-        (Floor { at_origin, per_u: plane.per_u, per_v: plane.per_v, spots }, feet)
+        (floor.lowered(highest), feet)
     };
     Ok(all.into_iter().zip(stands).map(lowered).collect())
 }
 
 /// The highest ground under any foot, or under the frames' corners where there are no feet.
-fn highest(all: &[Ground], stands: &[Stand]) -> f64 {
-    let under = all.iter().flat_map(|ground| ground.under.iter().copied());
-    let corners = all.iter().zip(stands).flat_map(|(ground, stand)| {
+fn highest(all: &[(Floor, Vec<Foot>, Vec<f64>)], stands: &[Stand]) -> f64 {
+    let under = all.iter().flat_map(|(_, _, under)| under.iter().copied());
+    let corners = all.iter().zip(stands).flat_map(|((floor, _, _), stand)| {
         let d = stand.datums;
         [
             (d.frame_left, d.frame_face),
@@ -78,79 +57,77 @@ fn highest(all: &[Ground], stands: &[Stand]) -> f64 {
             (d.frame_left, d.frame_back),
             (d.frame_right, d.frame_back),
         ]
-        .map(|(u, v)| ground.plane.height(u.mm(), v.mm()))
+        .map(|(u, v)| floor.height(u.mm(), v.mm()))
     });
     under.reduce(f64::max).or_else(|| corners.reduce(f64::max)).unwrap_or(0.0)
 }
 
-/// The floor's plane and its measured spots, mm, over the first leg.
-fn surface(given: &given::Floor) -> Result<(Surface, Spots), Problem> {
-    match given {
-        given::Floor::Level => Ok((Surface::default(), Vec::new())),
+/// The floor as given over the first leg, heights as written.
+fn surface(given: &given::Floor, steps: Vec<FloorDrop>) -> Result<Floor, Problem> {
+    let (spots, through): (&[Spot], bool) = match given {
+        given::Floor::Level => return Ok(Floor { steps, ..Floor::default() }),
         given::Floor::Fall { along, across } => {
-            Ok((Surface { at_origin: 0.0, per_u: -along, per_v: *across }, Vec::new()))
+            return Ok(Floor { per_u: -along, per_v: *across, steps, ..Floor::default() });
         }
-        given::Floor::Spots(given) => {
-            let spots: Spots = given.iter().map(|spot| (spot.u.mm(), spot.v.mm(), spot.z.mm())).collect();
-            match Surface::through(&spots) {
-                Some(plane) => Ok((plane, spots)),
-                None => Err(Problem::new(
-                    format!("{} measured spots don't fix the floor's plane", spots.len()),
-                    "measure at least three spots that don't lie in a line",
-                )),
-            }
-        }
-    }
-}
-
-/// A plane over the first leg's (u, v), seen from another leg.
-fn plane_in(plane: &Surface, first: &Placement, leg: &Placement) -> Surface {
-    let height = |u, v| {
-        let point = first.to_leg(leg.to_plan(LegPoint::new(u, v)));
-        plane.height(point.x, point.y)
+        given::Floor::Spots(spots) => (spots, false),
+        given::Floor::ThroughSpots(spots) => (spots, true),
     };
-    let (sin, cos) = (leg.angle - first.angle).sin_cos();
-    Surface {
-        at_origin: height(0.0, 0.0),
-        per_u: plane.per_u * cos + plane.per_v * sin,
-        per_v: -plane.per_u * sin + plane.per_v * cos,
-    }
+    let spots: Vec<(f64, f64, f64)> = spots.iter().map(|spot| (spot.u.mm(), spot.v.mm(), spot.z.mm())).collect();
+    let stepped = Floor { steps, ..Floor::default() };
+    // What was measured beyond a step is lifted by it first: the plane is that of the ground, not of the stairs.
+    let smooth: Vec<(f64, f64, f64)> = spots.iter().map(|&(u, v, z)| (u, v, z + stepped.stepped(u, v))).collect();
+    let Some(plane) = Surface::through(&smooth) else {
+        return Err(Problem::new(
+            format!("{} measured spots don't fix the floor's plane", spots.len()),
+            "measure at least three spots that don't lie in a line",
+        ));
+    };
+    let facets = if through { facets(&smooth) } else { Vec::new() };
+    Ok(Floor { at_origin: plane.at_origin, per_u: plane.per_u, per_v: plane.per_v, spots, facets, ..stepped })
 }
 
-/// Spots of the first leg, seen from another.
-fn spots_in(spots: &[(f64, f64, f64)], first: &Placement, leg: &Placement) -> Spots {
-    spots
-        .iter()
-        .map(|&(u, v, z)| {
-            let point = leg.to_leg(first.to_plan(LegPoint::new(u, v)));
-            (point.x, point.y, z)
-        })
-        .collect()
+/// The surveyed steps over the first leg.
+fn drops(steps: &[FloorStep], first: &Placement) -> Vec<FloorDrop> {
+    let seen = |(x, y): (f64, f64)| {
+        let point = first.to_leg(PlanPoint::new(x, y));
+        (point.x, point.y)
+    };
+    steps.iter().map(|step| FloorDrop { from: seen(step.from), to: seen(step.to), drop: step.drop.mm() }).collect()
 }
 
-/// Where the feet stand: a pair, front and back, at each side of a module, and one in the middle of a wide
-/// one. A module too narrow for two pairs that keep their inset has one pair in the middle; one too narrow for
-/// posts hangs between its neighbours.
+/// Where the feet stand: at each side of a module, front and back, under its posts; between them as many more as keep
+/// them no farther apart than they may be where it is wide, and in further rows where it is deep. A module too narrow
+/// for two pairs that keep their inset has one pair in the middle; one too narrow for posts hangs between its neighbours.
 fn places(frame: &Frame, stand: &Stand) -> Vec<Foot> {
     let feet = &frame.feet;
     let d = stand.datums;
+    let rows = spread(d.frame_face, d.frame_back, feet);
     let mut all = Vec::new();
     for (index, module) in stand.modules.iter().enumerate() {
-        let (left, right) = (module.left + feet.inset, module.right - feet.inset);
-        let across = if module.width() < frame.tube * 2 {
-            Vec::new()
-        } else if left >= right {
-            vec![module.centre()]
-        } else if module.width() > feet.middle_over {
-            vec![left, module.centre(), right]
-        } else {
-            vec![left, right]
-        };
-        for u in across {
-            for v in [d.frame_face + feet.inset, d.frame_back - feet.inset] {
+        if module.width() < frame.tube * 2 {
+            continue;
+        }
+        for u in spread(module.left, module.right, feet) {
+            for &v in &rows {
                 all.push(Foot { module: index, u, v, ground: Length::ZERO, height: Length::ZERO });
             }
         }
     }
     all
+}
+
+/// Places along one side of a box: inset from its ends, and evenly between.
+fn spread(low: Length, high: Length, feet: &Feet) -> Vec<Length> {
+    let (from, to) = (low + feet.inset, high - feet.inset);
+    if from >= to {
+        return vec![(low + high).half()];
+    }
+    let span = to - from;
+    let parts = if high - low > feet.middle_over {
+        let spacing = feet.spacing.nm().max(1);
+        ((span.nm() + spacing - 1) / spacing).max(2)
+    } else {
+        1
+    };
+    (0..=parts).map(|k| if k == parts { to } else { from + Length::from_nm(span.nm() * k / parts) }).collect()
 }

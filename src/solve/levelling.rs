@@ -1,9 +1,10 @@
 //! The floor, and how far each foot reaches down to it.
 //!
-//! Heights here are plain numbers in one unit of the caller's choice. Measured spots give a plane by least squares; a foot
-//! that stands on a spot (within a reach) stands on that spot's own height, any other on the plane. So a step
-//! in the floor is met exactly where it was measured under the feet, and one stone that stands proud elsewhere
-//! doesn't tilt a foot.
+//! Heights here are plain numbers in one unit of the caller's choice. Measured spots give a plane by least squares, so that
+//! one stone that stands proud doesn't tilt a run; or, where the job asks for it, the facets of their Delaunay
+//! triangulation, so that the floor goes through every one of them.
+
+use spade::{DelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 /// A plane over (u, v): z = `at_origin` + `per_u` u + `per_v` v.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -51,18 +52,23 @@ impl Surface {
     }
 }
 
-/// The floor's height under each foot: the spot's own where one lies within `reach`, the plane's elsewhere.
-pub fn ground_under(feet: &[(f64, f64)], plane: &Surface, spots: &[(f64, f64, f64)], reach: f64) -> Vec<f64> {
-    feet.iter()
-        .map(|&(u, v)| {
-            let near = spots
-                .iter()
-                .map(|spot| ((spot.0 - u).hypot(spot.1 - v), spot.2))
-                .filter(|(distance, _)| *distance <= reach)
-                .min_by(|a, b| a.0.total_cmp(&b.0));
-            near.map_or_else(|| plane.height(u, v), |(_, z)| z)
-        })
-        .collect()
+/// A measured spot as the triangulation takes it.
+struct Spot(f64, f64, f64);
+
+impl HasPosition for Spot {
+    type Scalar = f64;
+    fn position(&self) -> Point2<f64> {
+        Point2::new(self.0, self.1)
+    }
+}
+
+/// The triangles between spots (u, v, z) that make the least thin ones (Delaunay), in a fixed order. Of two spots at one
+/// place the later counts. None where all lie in a line.
+pub fn facets(spots: &[(f64, f64, f64)]) -> Vec<[(f64, f64, f64); 3]> {
+    let spots: Vec<Spot> = spots.iter().map(|&(u, v, z)| Spot(u, v, z)).collect();
+    let Ok(net) = DelaunayTriangulation::<Spot>::bulk_load_stable(spots) else { return Vec::new() };
+    let corner = |spot: &Spot| (spot.0, spot.1, spot.2);
+    net.inner_faces().map(|face| face.vertices().map(|vertex| corner(vertex.data()))).collect()
 }
 
 /// How far each foot extends when the one on the highest ground is at its shortest.
@@ -73,14 +79,23 @@ pub fn extensions(ground: &[f64], shortest: f64) -> Vec<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Surface, extensions, ground_under};
+    use super::{Surface, extensions, facets};
 
     #[test]
-    fn a_foot_on_a_spot_stands_on_it() {
-        let spots = [(0.0, 0.0, 0.0), (10.0, 0.0, 0.0), (0.0, 10.0, 0.0), (10.0, 10.0, 1.0)];
-        let plane = Surface::through(&spots).unwrap();
-        assert_eq!(ground_under(&[(10.0, 10.5)], &plane, &spots, 1.0), vec![1.0]);
-        assert!((ground_under(&[(5.0, 5.0)], &plane, &spots, 1.0)[0] - 0.25).abs() < 1e-12);
+    fn facets_cover_the_spots_once() {
+        // A square of 4 with a spot inside: four triangles of together 16, whichever way they lie.
+        let spots = [(0.0, 0.0, 0.0), (4.0, 0.0, 1.0), (4.0, 4.0, 0.0), (0.0, 4.0, 1.0), (1.0, 2.0, 5.0)];
+        let found = facets(&spots);
+        let area =
+            |[a, b, c]: &[(f64, f64, f64); 3]| ((b.0 - a.0) * (c.1 - a.1) - (c.0 - a.0) * (b.1 - a.1)).abs() / 2.0;
+        assert_eq!(found.len(), 4);
+        assert!((found.iter().map(area).sum::<f64>() - 16.0).abs() < 1e-12);
+        assert!(found.iter().all(|facet| facet.iter().any(|corner| corner.2 == 5.0)));
+        assert!(facets(&[(0.0, 0.0, 0.0), (1.0, 1.0, 0.0), (2.0, 2.0, 0.0)]).is_empty());
+    }
+
+    #[test]
+    fn the_foot_on_the_highest_ground_is_the_shortest() {
         assert_eq!(extensions(&[0.0, -2.0], 0.5), vec![0.5, 2.5]);
     }
 

@@ -107,6 +107,11 @@ impl Check {
         self.length("the longest foot", feet.longest, NotNegative, at);
         self.length("the inset of the feet", feet.inset, NotNegative, at);
         self.length("the width over which a module has a middle pair of feet", feet.middle_over, NotNegative, at);
+        self.length("the distance between feet", feet.spacing, Positive, at);
+        if feet.spacing > Length::ZERO && feet.spacing < Length::from_mm(50.0) {
+            self.say("feet stand less than 50 mm apart", "check the unit of their spacing", at);
+        }
+        self.length("the reach of a measured spot", feet.spot_reach, NotNegative, at);
         if feet.longest < feet.shortest {
             self.say("the longest foot is shorter than the shortest", "swap the two, or correct one", at);
         }
@@ -151,6 +156,29 @@ impl Check {
         if let Some(trim) = &given.trim {
             self.length("the top of the base trim", trim.top, NotNegative, None);
             self.length("the thickness of the base trim", trim.thickness, NotNegative, None);
+            let at = trim.place.as_ref();
+            for (name, length) in [
+                ("the lap of the base trim", trim.lap),
+                ("the base trim's gap to the floor", trim.floor_gap),
+                ("the base trim's gap at a notch", trim.notch_gap),
+                ("the base trim's gap at a joint", trim.joint_gap),
+                ("the base trim's end distance", trim.fastener_end),
+                ("what joints of the base trim keep off notches", trim.joint_off),
+            ] {
+                self.length(name, length, NotNegative, at);
+            }
+            // What comes in lengths or by distances that are next to nothing would come without end.
+            let least = Length::from_mm(50.0);
+            for (name, length) in std::iter::once(("the distance of the trim's fasteners", trim.fasteners))
+                .chain([("the distance of the trim's stations", trim.stations)])
+                .chain(trim.stock.iter().map(|length| ("a stock length of the trim", *length)))
+            {
+                self.length(name, length, Positive, at);
+                if length > Length::ZERO && length < least {
+                    self.say(&format!("{name} is less than 50 mm"), "check its unit", at);
+                }
+            }
+            self.amount("the density of the trim", trim.density, 1e5, at);
         }
         let t = given.tolerances;
         for (name, length) in [
@@ -340,7 +368,7 @@ impl Check {
                 self.number("the floor's fall along", *along, STEEPEST, None);
                 self.number("the floor's fall across", *across, STEEPEST, None);
             }
-            Floor::Spots(spots) => {
+            Floor::Spots(spots) | Floor::ThroughSpots(spots) => {
                 for spot in spots {
                     self.length("the place of a spot height", spot.u, Sign::Any, None);
                     self.length("the place of a spot height", spot.v, Sign::Any, None);

@@ -20,6 +20,7 @@ pub mod services;
 mod shop;
 pub mod slab;
 mod solved;
+pub mod statics;
 mod substrate;
 
 pub use crate::parameters::given::{
@@ -27,7 +28,7 @@ pub use crate::parameters::given::{
     CounterNeeds, Cylinder, DefaultUsed, DoorSwing, Face, Finish, FinishKind, FloorStep, FrameMaterial, FrontEdge,
     Fuel, Job, JointKind, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort, Overhead, Paper, Person,
     PipeSize, Printer, RailHelp, Seating, Service, Splash, Survey, SurveyPost, SurveyWall, Through, Tolerances, Trim,
-    Width,
+    TrimCorner, Width,
 };
 pub use datums::{Axis, Datum, Datums};
 pub use run::solve;

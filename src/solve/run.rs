@@ -74,7 +74,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             Some(Stand { placement, modules: &layout.modules, datums: &levels.datums })
         })
         .collect();
-    let grounds = feet(&given.site.floor, &given.frame, &stands).map_err(|problem| keep(vec![problem]));
+    let grounds = feet(&given.site, &given.frame, &stands).map_err(|problem| keep(vec![problem]));
 
     let (sheets, slabs) = sheets(given, &chains, &rows, &of_leg, show, &mut keep);
 
@@ -237,9 +237,6 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>, slabs: Vec<Slab>) -> Solved 
     let mut defaults = given.defaults.clone();
     if legs.iter().any(|leg| !leg.substrate.joints.is_empty()) {
         defaults.push(substrate::defaults());
-    }
-    if legs.iter().any(|leg| !leg.floor.spots.is_empty()) {
-        defaults.push(super::feet::defaults());
     }
     let services = given.services.as_ref().map(|from| services::services(from, &legs));
     Solved {

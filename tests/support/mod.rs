@@ -147,6 +147,8 @@ pub fn worked_example() -> Given {
                 longest: inches(4.5),
                 inset: inches(1.5),
                 middle_over: inches(36.0),
+                spacing: inches(30.0),
+                spot_reach: inches(2.0),
                 rating: 136.0,
                 place: None,
             },

@@ -36,8 +36,13 @@ pub struct Feet {
     pub longest: Length,
     /// From each side of the module to the foot's centre.
     pub inset: Length,
-    /// A module wider than this has a middle pair.
+    /// A module wider than this has feet between those at its sides, and one deeper than this has a row between its
+    /// front and its back.
     pub middle_over: Length,
+    /// How far apart those stand at most.
+    pub spacing: Length,
+    /// A foot stands on a measured spot's own height when it is this near to it.
+    pub spot_reach: Length,
     /// What one foot carries, kg.
     pub rating: f64,
     /// Where written.

@@ -32,8 +32,10 @@ pub enum Floor {
         /// Drop per unit length towards -v (away from the back).
         across: f64,
     },
-    /// Measured heights at points of the first leg's (u, v).
+    /// Measured heights at points of the first leg's (u, v), the floor taken as the best plane through them.
     Spots(Vec<Spot>),
+    /// The same, the floor taken as the facets between them, so that it goes through every one.
+    ThroughSpots(Vec<Spot>),
 }
 
 /// One measured height of the floor.

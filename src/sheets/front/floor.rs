@@ -25,19 +25,20 @@ pub fn front_row<'l>(leg: &'l Leg, facing: &Facing) -> Vec<(usize, &'l Foot)> {
 impl FloorLine {
     /// Of a leg.
     pub fn new(leg: &Leg, facing: &Facing) -> FloorLine {
-        let row = front_row(leg, facing);
         let slope = facing.slope(leg.floor.per_u);
-        let v = row.first().map_or(0.0, |(_, foot)| foot.v.mm());
-        let mut points: Vec<(f64, f64)> = Vec::new();
-        let measured = !leg.floor.spots.is_empty() && !row.is_empty();
-        if measured {
-            points = row.iter().map(|(_, foot)| (facing.x(foot.u).mm(), foot.ground.mm())).collect();
-            points.sort_by(|a, b| a.0.total_cmp(&b.0));
-            points.dedup_by(|a, b| (a.0 - b.0).abs() < 1.0);
-        } else {
-            points.push((facing.x(Length::ZERO).mm(), leg.floor.height(0.0, v)));
+        let d = &leg.datums;
+        let line = leg.floor_along(facing.face, d.frame_left.min(Length::ZERO), d.frame_right.max(d.finished_right));
+        let mut points: Vec<(f64, f64)> =
+            line.into_iter().map(|(u, z)| (facing.x(Length::from_mm(u)).mm(), z)).collect();
+        // Of a straight floor one point does: it goes on with its slope.
+        if points.len() == 2 {
+            points.truncate(1);
         }
-        FloorLine { points, slope, measured }
+        // Both heights of a step have one x; the order in which they come has to turn with the view.
+        if points.first().zip(points.last()).is_some_and(|(a, b)| a.0 > b.0) {
+            points.reverse();
+        }
+        FloorLine { points, slope, measured: !leg.floor.spots.is_empty() }
     }
 
     /// Its height over z = 0 at a viewer's x, mm. Past the outermost measured heights it goes on with the plane's slope.

@@ -157,6 +157,58 @@ impl Leg {
         self.fittings.get(first..end).unwrap_or(&[])
     }
 
+    /// The feet nearest to a face, by index.
+    pub fn row_at(&self, face: Face) -> impl Iterator<Item = (usize, &Foot)> {
+        let across = move |foot: &Foot| match face {
+            Face::Front => foot.v,
+            Face::Back => -foot.v,
+            Face::Left => foot.u,
+            Face::Right => -foot.u,
+        };
+        let nearest = self.feet.iter().map(across).min();
+        self.feet.iter().enumerate().filter(move |(_, foot)| Some(across(foot)) == nearest)
+    }
+
+    /// The floor's line along a face between two places on it (u; v for an end), (place, height) mm, under the feet that
+    /// are nearest to the face: between them it takes what they stand higher or lower than the floor's surface, past the
+    /// outermost it goes on with the surface.
+    pub fn floor_along(&self, face: Face, from: Length, to: Length) -> Vec<(f64, f64)> {
+        let end = matches!(face, Face::Left | Face::Right);
+        let place = |foot: &Foot| if end { (foot.v.mm(), foot.u.mm()) } else { (foot.u.mm(), foot.v.mm()) };
+        let row: Vec<&Foot> = self.row_at(face).map(|(_, foot)| foot).collect();
+        let d = &self.datums;
+        let beside = row.first().map_or(
+            match face {
+                Face::Front => d.frame_face.mm(),
+                Face::Back => d.frame_back.mm(),
+                Face::Left => d.frame_left.mm(),
+                Face::Right => d.frame_right.mm(),
+            },
+            |foot| place(foot).1,
+        );
+        let at = |along: f64| if end { (beside, along) } else { (along, beside) };
+        let mut off: Vec<(f64, f64)> = row
+            .iter()
+            .map(|foot| {
+                let along = place(foot).0;
+                let (u, v) = at(along);
+                (along, foot.ground.mm() - self.floor.height(u, v))
+            })
+            .collect();
+        off.sort_by(|a, b| a.0.total_cmp(&b.0));
+        off.dedup_by(|a, b| (a.0 - b.0).abs() < 1e-3);
+        let (a, b) = (from.mm(), to.max(from).mm());
+        let mut line: Vec<(f64, f64)> =
+            self.floor.line(at(a), at(b)).into_iter().map(|(share, z)| (a + (b - a) * share, z)).collect();
+        if off.iter().any(|(_, by)| by.abs() > 1e-6) {
+            for &(along, _) in off.iter().filter(|(along, _)| *along > a && *along < b) {
+                let (u, v) = at(along);
+                line.insert(line.partition_point(|point| point.0 < along), (along, self.floor.height(u, v)));
+            }
+        }
+        line.into_iter().map(|(along, z)| (along, z + between(&off, along))).collect()
+    }
+
     /// Whether an end of it (0 left, 1 right) meets another leg at a corner or a step, lower there than the other.
     pub fn meets_leg(&self, side: usize) -> bool {
         (if side == 0 { &self.left } else { &self.right }).kind == BoundKind::Leg
@@ -165,5 +217,15 @@ impl Leg {
     /// Fittings set into a face, by index.
     pub fn on_face(&self, face: Face) -> impl Iterator<Item = (usize, &Fitting)> {
         self.fittings.iter().enumerate().filter(move |(_, f)| f.face == face && f.cutout(Plane::of(face)).is_some())
+    }
+}
+
+/// A value read from a line of points in rising order, held at its ends; zero without points.
+fn between(points: &[(f64, f64)], at: f64) -> f64 {
+    let after = points.partition_point(|point| point.0 <= at);
+    match (after.checked_sub(1).and_then(|before| points.get(before)), points.get(after)) {
+        (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (at - a.0) / (b.0 - a.0),
+        (Some(only), None) | (None, Some(only)) => only.1,
+        (None, None) => 0.0,
     }
 }
