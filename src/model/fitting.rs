@@ -50,6 +50,8 @@ pub struct FittingText {
     /// The thickest face that its flange and body take.
     pub(crate) most_face: Option<Text>,
     pub(crate) power: Option<Text>,
+    /// The side that its one door is hinged on.
+    pub(crate) hinge: Option<SideText>,
     /// Free area of a vent.
     pub(crate) free_area: Option<Text>,
 }

@@ -2,7 +2,7 @@
 
 use super::{
     BuildUpText, CornerText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText, PrinterText,
-    PrintersText, ServicesText, SiteText, StepText, SubstrateText, Text, TrimText,
+    PrintersText, ServicesText, SiteText, StepText, SubstrateText, Text, TrimText, WaitsText,
 };
 use crate::findings::Problem;
 use serde::Deserialize;
@@ -42,6 +42,9 @@ pub struct JobFile {
     pub(crate) limits: LimitsText,
     #[serde(default)]
     pub(crate) tolerances: TolerancesText,
+    /// How long things dry or harden before the next step.
+    #[serde(default)]
+    pub(crate) waits: WaitsText,
     #[serde(default)]
     pub(crate) paper: PaperText,
     /// Fittings of the libraries, in the order read.

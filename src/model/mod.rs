@@ -20,6 +20,7 @@ mod site;
 mod survey;
 mod text;
 mod trim;
+mod waits;
 
 pub use files::{Files, LARGEST_FILE};
 pub use job::JobFile;
@@ -37,6 +38,7 @@ pub(crate) use site::*;
 pub(crate) use survey::*;
 pub(crate) use text::{Text, TextKind};
 pub(crate) use trim::*;
+pub(crate) use waits::*;
 
 use crate::findings::Problem;
 use std::path::{Path, PathBuf};

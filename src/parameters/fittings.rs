@@ -93,6 +93,7 @@ fn needs(one: Fitted<'_>, reader: &mut Reader) -> Needs {
         most_top,
         most_face,
         power: one.field(|fitting| fitting.power.as_ref()).map(|text| reader.words(Some(text), "")),
+        hinge_right: one.field(|fitting| fitting.hinge.as_ref()).map(|side| matches!(side, SideText::Right)),
         free_area: reader.quantity_if(
             &format!("{id}.free_area"),
             one.field(|fitting| fitting.free_area.as_ref()),

@@ -15,6 +15,7 @@ mod services;
 mod site;
 mod tolerances;
 mod trim;
+mod waits;
 
 pub use around::*;
 pub use counter::*;
@@ -31,6 +32,7 @@ pub use services::*;
 pub use site::*;
 pub use tolerances::*;
 pub use trim::*;
+pub use waits::*;
 
 /// A whole job, every expression evaluated and every default filled in.
 #[derive(Clone, Debug)]
@@ -63,6 +65,8 @@ pub struct Given {
     pub limits: Vec<LimitSet>,
     /// What the builder, the finish and the placing may be off by.
     pub tolerances: Tolerances,
+    /// How long what the job uses takes to dry or harden.
+    pub waits: Waits,
     /// The paper.
     pub paper: Paper,
     /// Named values that the job did not give, as filled in.

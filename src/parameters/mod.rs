@@ -21,6 +21,7 @@ mod services;
 mod site;
 mod survey;
 mod trim;
+mod waits;
 mod width;
 
 pub use given::Given;
@@ -51,7 +52,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
     let height = parts::height(&written.height, &mut reader);
     let sheets = (&counter, &substrate);
     let trim = written.trim.as_ref().map(|trim| trim::read(trim, &frame, height, sheets, &mut reader));
-    let given = Given {
+    let mut given = Given {
         job,
         site,
         frame,
@@ -66,9 +67,12 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         materials: materials::read(&written.materials, &mut reader),
         limits: services::limits(&written.limits, &mut reader),
         tolerances: parts::tolerances(&written.tolerances, &mut reader),
+        waits: given::Waits::new(),
         paper: paper::read(&written.paper, &mut reader),
-        defaults: std::mem::take(&mut reader.defaults),
+        defaults: Vec::new(),
     };
+    given.waits = waits::read(&written.waits, &given, &mut reader);
+    given.defaults = std::mem::take(&mut reader.defaults);
     let problems = in_order(reader);
     if problems.is_empty() { Ok(given) } else { Err(problems) }
 }

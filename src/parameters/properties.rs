@@ -3,15 +3,16 @@
 use super::defaults;
 use super::expression::FUNCTIONS;
 use super::fitted::Fitted;
+use super::given::WaitFor;
 use super::names::Body;
 use super::reader::Reader;
-use super::width;
+use super::{waits, width};
 use crate::model::{FinishText, HeightText, JobFile, MaterialText, Text};
 use crate::units::symbols;
 use std::collections::HashMap;
 
 /// The parts of a job whose names no module or fitting may take.
-const PARTS: [&str; 12] = [
+const PARTS: [&str; 13] = [
     "frame",
     "counter",
     "substrate",
@@ -24,6 +25,7 @@ const PARTS: [&str; 12] = [
     "services",
     "materials",
     "limits",
+    "waits",
 ];
 
 /// Gives every name to the reader, then puts the overrides in their places.
@@ -88,6 +90,9 @@ fn parts(job: &JobFile, reader: &mut Reader) {
         same("services.supply", services.supply.as_ref());
         same("services.drop", services.drop.as_ref());
         same("services.smallest", services.smallest.as_ref());
+    }
+    for what in WaitFor::ALL {
+        same(&format!("waits.{}", what.word()), waits::of(&job.waits, what));
     }
     same("site.aisle", job.site.aisle.as_ref());
     let counter = &job.counter;

@@ -38,6 +38,8 @@ impl Dimension {
     pub const POWER: Dimension = Dimension::of(2, 1, -3, 0);
     /// Pressure.
     pub const PRESSURE: Dimension = Dimension::of(-1, 1, -2, 0);
+    /// Time.
+    pub const TIME: Dimension = Dimension::of(0, 0, 1, 0);
     /// Plane angle.
     pub const ANGLE: Dimension = Dimension::of(0, 0, 0, 1);
 
@@ -80,6 +82,7 @@ impl Dimension {
             Dimension::MOMENT => "a moment",
             Dimension::POWER => "a heat input",
             Dimension::PRESSURE => "a pressure",
+            Dimension::TIME => "a time",
             Dimension::ANGLE => "an angle",
             _ => "a mixture of units",
         }
@@ -99,6 +102,7 @@ impl Dimension {
             Dimension::MOMENT => "250 lbf in or 28 N m",
             Dimension::POWER => "60000 Btu/h or 17.6 kW",
             Dimension::PRESSURE => "7 in wc or 1.7 kPa",
+            Dimension::TIME => "24 hours or 7 days",
             Dimension::ANGLE => "45 deg",
             _ => "20 3/4 in",
         }

@@ -95,6 +95,10 @@ pub(crate) const UNITS: &[Unit] = &[
     // Heat per volume has the dimension of a pressure.
     unit("Btu/ft3", Dimension::PRESSURE, BTU_PER_HOUR * 3_600.0 * 1e18 / (FOOT * FOOT * FOOT)),
     unit("MJ/m3", Dimension::PRESSURE, 1e6 * PASCAL),
+    unit("hour", Dimension::TIME, 3_600.0),
+    unit("hours", Dimension::TIME, 3_600.0),
+    unit("day", Dimension::TIME, 86_400.0),
+    unit("days", Dimension::TIME, 86_400.0),
     unit("deg", Dimension::ANGLE, std::f64::consts::PI / 180.0),
     unit("\u{b0}", Dimension::ANGLE, std::f64::consts::PI / 180.0),
     unit("%", Dimension::NUMBER, 0.01),

@@ -220,6 +220,7 @@ pub fn worked_example() -> Given {
             printer: None,
             printers: Vec::new(),
         },
+        waits: Waits::new(),
         defaults: Vec::new(),
     }
 }

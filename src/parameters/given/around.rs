@@ -97,6 +97,8 @@ pub struct Needs {
     pub most_face: Option<Length>,
     /// Electricity that it wants, in words.
     pub power: Option<String>,
+    /// Its one door is hinged on the right (false: on the left); `None` when not said.
+    pub hinge_right: Option<bool>,
     /// Free area of a vent, m2.
     pub free_area: Option<f64>,
 }
