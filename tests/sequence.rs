@@ -292,7 +292,7 @@ const CAUSES: &[Cause] = &[
     Cause {
         keys: &["trim"],
         with: |given| {
-            given.trim = Some(Trim { name: "cedar base".to_owned(), top: inches(4.0), thickness: inches(0.75) });
+            given.trim = Some(Trim { name: "cedar base".to_owned(), top: inches(4.0), ..Trim::default() });
         },
         without: nothing,
     },
