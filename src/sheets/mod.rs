@@ -13,6 +13,7 @@ mod ends;
 pub mod flow;
 pub mod frame;
 mod front;
+mod key_plan;
 mod label;
 pub mod levels;
 mod listings;

@@ -7,6 +7,7 @@ mod sizes;
 
 use super::canvas::Canvas;
 use super::frame::{self, Area};
+use super::key_plan;
 use super::levels::{self, Level};
 use super::marks;
 use super::notes;
@@ -47,7 +48,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         let left_top = left.bottom - said_height - openings_height;
         let right_top = right.bottom - titled_height(&build_ups);
         let views = Area { bottom: left_top.min(right_top) - BETWEEN, ..inside };
-        let scale = sheet.views(&mut canvas, &views);
+        let (scale, taken) = sheet.views(&mut canvas, &views);
         if let Some(table) = &openings {
             titled(&mut canvas, table, "Openings in the ends", PaperPoint::new(left.left, left_top), sheet.show);
         }
@@ -55,10 +56,12 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         let layer = canvas.layer(Canvas::ROOT, "notes");
         let first = left.bottom - said_height + notes::PITCH - 0.5;
         notes::list(&mut canvas, layer, PaperPoint::new(left.left, first), &said, left.width());
+        sheet.key_plan(&mut canvas, taken);
         return vec![sheet.finish(canvas, 0, scale.words())];
     }
     let whole = Area { bottom: corner.y - 4.0, ..inside };
-    let scale = sheet.views(&mut canvas, &whole);
+    let (scale, taken) = sheet.views(&mut canvas, &whole);
+    sheet.key_plan(&mut canvas, taken);
     let mut pages = vec![sheet.finish(canvas, 0, scale.words())];
     let mut canvas = set.sheet();
     let mut y = whole.top;
@@ -115,8 +118,9 @@ impl Sheet<'_, '_> {
         all
     }
 
-    /// Both views at the largest scale that fits, the fronts facing one another, the levels between them.
-    fn views(&self, canvas: &mut Canvas, area: &Area) -> Scale {
+    /// Both views at the largest scale that fits, the fronts facing one another, the levels between them. Returns the
+    /// scale and the area that they take.
+    fn views(&self, canvas: &mut Canvas, area: &Area) -> (Scale, Area) {
         let levels = self.levels();
         let fan = levels::width(&levels, self.show) + 14.0;
         let d = &self.ends[0].leg.datums;
@@ -186,7 +190,20 @@ impl Sheet<'_, '_> {
                 self.set.mark(canvas, view.layer, self.kind, &fitting.subject(), place);
             }
         }
-        scale
+        let taken = Area {
+            left: left - BESIDE,
+            top: area.top,
+            right: right + width_of(1) + BESIDE,
+            bottom: base + high - HEADING - above - d.counter_top.mm() * factor,
+        };
+        (scale, taken)
+    }
+
+    /// The key plan, where the views leave white.
+    fn key_plan(&self, canvas: &mut Canvas, views: Area) {
+        let Some(leg) = self.kind.leg() else { return };
+        let faces = self.ends.map(|end| end.face);
+        key_plan::draw_where_free(canvas, self.set.solved, leg, &faces, &[views]);
     }
 
     fn finish(&self, canvas: Canvas, page: usize, scale: String) -> Page {

@@ -238,6 +238,14 @@ impl<'s> Elevation<'s> {
         (a, b)
     }
 
+    /// What the view takes of the sheet, with its dimension lines.
+    pub fn area(&self) -> Area {
+        let (left, right) = self.reach();
+        let levels = self.levels_width();
+        let (before, after) = if self.levels_at_left() { (levels, 0.0) } else { (0.0, levels) };
+        Area { left: left - before, top: self.lines.pole - 3.0, right: right + after, bottom: self.lines.counter + 1.0 }
+    }
+
     /// Number of another page of this sheet.
     pub fn sheet_of(&self, page: usize) -> usize {
         self.set.number(self.kind).unwrap_or(1) + page

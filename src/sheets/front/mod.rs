@@ -21,9 +21,9 @@ mod stops;
 
 use super::canvas::Canvas;
 use super::frame::{self, Area};
-use super::notes;
 use super::set::{Kind, Set};
 use super::title_block::{self, TitleBlock};
+use super::{key_plan, notes};
 use super::{marks, table::Table};
 use crate::drawing::Page;
 use crate::findings::Subject;
@@ -96,6 +96,7 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     let fittings: Vec<&Fitting> = e.fittings().map(|(_, fitting)| fitting).collect();
     under(set, &mut canvas, plan, &e, &fittings, band);
     findings(set, &mut canvas, kind, &e);
+    key_plan::draw_where_free(&mut canvas, set.solved, plan.leg_index, &[e.facing.face], &[e.area()]);
     let words = e.part.words(e.leg, &e.facing);
     let keyed = plan.below != Below::Further && key::is_drawn(e.leg, &e.facing);
     let scale = plan.scale.words();
