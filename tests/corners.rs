@@ -392,6 +392,63 @@ fn an_arc_and_a_slope_have_the_area_that_they_add() {
     assert!(((arc - straight) / MM / MM - segment).abs() < 1e-6);
 }
 
+/// What a notch takes of a counter whose front edge is an arc, against a sum of thin strips (Simpson's rule).
+#[test]
+fn a_notch_in_an_arc_takes_what_lies_over_it() {
+    let (chord, rise, wide, deep) = (80.0_f64, 5.0, 30.0, 20.0);
+    let mut given = plain(&[&[chord]], &[], 30.0);
+    given.legs[0].own.front = FrontEdge::Arc(inches(rise));
+    let whole = solved(&given).legs[0].counter.region.area() / MM / MM;
+    given.fittings.push(fitting("grill", Look::Grill, 0, notch(wide, deep, 9.0)));
+    let bitten = solved(&given);
+    let radius = (chord * chord / 4.0 + rise * rise) / (2.0 * rise);
+    let over = |x: f64| (radius * radius - x * x).sqrt() - (radius - rise) + deep;
+    let steps = 200;
+    let step = wide / f64::from(steps);
+    let strips: f64 = (0..=steps)
+        .map(|k| {
+            let weight = if k == 0 || k == steps {
+                1.0
+            } else if k % 2 == 1 {
+                4.0
+            } else {
+                2.0
+            };
+            weight * over(-wide / 2.0 + f64::from(k) * step)
+        })
+        .sum::<f64>()
+        * step
+        / 3.0;
+    // The corner radius of the notch is nought in this job.
+    let taken = whole - bitten.legs[0].counter.region.area() / MM / MM;
+    assert!((taken - strips).abs() < 1e-6, "{taken} {strips}");
+    assert!(bitten.legs[0].counter.region.outer.vertices.iter().filter(|v| v.bulge > 0.0).count() == 2);
+}
+
+/// Seams through a notch, through a sink and across an arc: as on a straight leg they are made, and a rule warns.
+#[test]
+fn seams_through_cutouts_of_a_corner_run_leave_pieces_that_add_up() {
+    let mut given = run(&[&[60.0, 42.0, 40.0], &[60.0, 40.0]], &[inside(88.6)]);
+    given.legs[1].own.front = FrontEdge::Arc(inches(3.0));
+    given.fittings.push(fitting("grill", Look::Grill, 0, notch(30.0, 20.0, 9.0)));
+    let mut sink = fitting("sink", Look::Sink, 0, well(14.0, 18.0, 2.0, 7.0));
+    sink.leg = 1;
+    given.fittings.push(sink);
+    let whole = solved(&given);
+    let (grill, sink) = (whole.legs[0].fittings[0].centre(), whole.legs[1].fittings[0].centre());
+    for (leg, u, through) in [(0, grill, "grill"), (1, sink, "sink"), (1, sink + inches(25.0), "")] {
+        given.counter.seams = vec![(leg, u)];
+        let parted = solved(&given);
+        let slab = &parted.slabs[0];
+        assert_eq!(slab.pieces.len(), 3, "{through}");
+        let total: f64 =
+            slab.pieces.iter().map(|(leg, at, _)| parted.legs[*leg].counter.pieces[*at].region.area()).sum();
+        assert!((total - slab.region.area()).abs() < 1e-3, "{through}: {total}");
+        let warned = rules::check(&parted).iter().any(|finding| finding.rule == "seam-clear-of-cutouts");
+        assert_eq!(warned, !through.is_empty(), "{through}");
+    }
+}
+
 #[test]
 fn a_diagonal_front_is_a_leg_between_two_obtuse_corners() {
     let corner = Corner { through: Through::Neither, seam: CornerSeam::None, ..inside(135.0) };
@@ -581,8 +638,13 @@ fn any_run() -> impl Strategy<Value = Given> {
         })
 }
 
+/// How many runs are made up: `PROPTEST_CASES`, or as many.
+fn cases_or(count: u32) -> u32 {
+    std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok()).unwrap_or(count)
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: cases_or(400), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn any_run_is_solved_or_explained(given in any_run()) {
@@ -592,8 +654,7 @@ proptest! {
                     let pieces = || slab.pieces.iter().map(|(leg, at, _)| &solved.legs[*leg].counter.pieces[*at]);
                     let total: f64 = pieces().map(|piece| piece.region.area()).sum();
                     prop_assert!(slab.region.area() > 0.0);
-                    // A fillet next to a seam may be lost; more is refused by the solver.
-                    prop_assert!((total - slab.region.area()).abs() < 30.0, "{} {}", total, slab.region.area());
+                    prop_assert!((total - slab.region.area()).abs() < 1e-2, "{} {}", total, slab.region.area());
                 }
                 for leg in &solved.legs {
                     prop_assert!(leg.counter.region.outer.area() > 0.0);
@@ -612,6 +673,7 @@ proptest! {
                 prop_assert!(!problems.is_empty());
                 for problem in &problems {
                     prop_assert!(!problem.message.is_empty() && !problem.instead.is_empty());
+                    prop_assert!(!problem.message.contains("add up"), "{}", problem.message);
                 }
             }
         }
@@ -655,7 +717,7 @@ proptest! {
             let turned = a.counter.region.outer.mirrored(axis);
             prop_assert!(close(&corners(&turned), &corners(&b.counter.region.outer)), "{:?} {:?}", turned, b.counter.region.outer);
             let under = a.substrate.region.outer.mirrored(axis);
-            prop_assert!(close(&corners(&under), &corners(&b.substrate.region.outer)));
+            prop_assert!(close(&corners(&under), &corners(&b.substrate.region.outer)), "{:?} {:?}", under, b.substrate.region.outer);
             prop_assert_eq!(a.boards.len(), b.boards.len());
         }
     }

@@ -1,6 +1,6 @@
 //! A closed outline of straight edges and true arcs.
 
-use kurbo::{Arc, BezPath, Point as Spot, Shape};
+use kurbo::{Arc, BezPath, Shape};
 
 use super::Point;
 
@@ -122,8 +122,11 @@ impl Outline {
     }
 
     /// Whether a point lies inside.
+    ///
+    /// Counted with the corners as they are written: a curve's own winding number is off where a corner lies level with
+    /// the point, since it cuts its pieces anew.
     pub fn contains<S>(&self, point: Point<S>) -> bool {
-        self.to_path().contains(Spot::new(point.x, point.y))
+        self.edges().map(|(a, b)| super::winding::of_edge(a, b, (point.x, point.y))).sum::<i32>() != 0
     }
 
     /// Moved by (dx, dy) mm.
@@ -260,6 +263,32 @@ mod tests {
             Outline::from_points([(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (20.0, 30.0), (20.0, 10.0), (0.0, 10.0)]);
         let round = ell.rounded(|index| if index == 4 { 4.0 } else { 0.0 });
         assert!((round.area() - ell.area() - (4.0 - PI) * 4.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_point_level_with_a_corner_lies_inside_all_the_same() {
+        let level = [(-25.4, -25.4), (1803.3999999999999, -25.4), (1803.3999999999999, -1397.0)];
+        let ell =
+            Outline::from_points(level.into_iter().chain([(2632.075, -1397.0), (2632.075, 803.275), (-25.4, 803.275)]));
+        let at = |x: f64, y: f64| ell.contains(crate::geometry::LegPoint::new(x, y));
+        assert!(at(2217.7, -25.4) && at(2217.7, -25.3) && at(2217.7, -25.5));
+        assert!(!at(100.0, -25.5) && !at(2700.0, -25.4) && !at(-30.0, -25.4) && !at(1800.0, -1397.0));
+    }
+
+    #[test]
+    fn points_round_arcs_are_told_apart() {
+        let shape = Outline::from_corners(0.0, 0.0, 40.0, 20.0).rounded(|_| 8.0);
+        let circle = Outline::from_circle(10.0, -4.0, 3.0);
+        for k in 0..720 {
+            let (sin, cos) = (f64::from(k) * PI / 360.0).sin_cos();
+            for (radius, inside) in [(2.999_999, true), (3.000_001, false)] {
+                let point = crate::geometry::LegPoint::new(10.0 + radius * cos, -4.0 + radius * sin);
+                assert_eq!(circle.contains(point), inside, "{k} {radius}");
+            }
+            let point = crate::geometry::LegPoint::new(8.0 + 7.999 * cos, 8.0 + 7.999 * sin);
+            assert!(shape.contains(point), "{k}");
+        }
+        assert!(!shape.contains(crate::geometry::LegPoint::new(2.3, 2.3)));
     }
 
     #[test]

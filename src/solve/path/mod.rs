@@ -18,10 +18,18 @@
 //! At a step the higher leg keeps its own clad end, whose finished face is the finished end of both legs. A leg that
 //! stands behind another has its finished face standing over the other's counter; that face is the other's finished back.
 
+mod band;
+mod bites;
 mod chain;
+mod cuts;
+mod edges;
 mod ends;
+mod holes;
+mod line;
 mod place;
 mod polygon;
+mod refused;
+mod round;
 mod sheet;
 mod sheets;
 mod turn;

@@ -1,12 +1,14 @@
-//! A sheet that lies over the legs of a chain: its outline as a whole, and each piece between two cuts.
+//! A sheet that lies over the legs of a chain, walked round as a whole.
 //!
 //! Everything is worked out in the coordinates of the chain's first leg, so that where the run stands in the plan
 //! changes no figure. The outline is built from the edges themselves: each edge is a line at its distance from
 //! the leg's finished face, and corners are where the lines meet, so that offsets are mitred by construction.
 
 use super::Turn;
-use super::polygon::{Half, Line, Node, Shape, Tag, outline, tidied};
-use crate::geometry::Outline;
+use super::bites::{Bitten, front};
+use super::line::Line;
+use super::polygon::{Node, Shape, Side, Tag, ring, tidied};
+use crate::geometry::cut::{Ring, outline_of};
 use crate::solve::EdgeKind;
 use crate::solve::slab::Bite;
 use crate::units::Length;
@@ -45,34 +47,10 @@ pub struct Meeting {
     pub mitred: bool,
     /// There is a cut at all.
     pub cut: bool,
-    /// Radius of the inside corner, mm.
-    pub radius: f64,
+    /// Shape of the inside corner.
+    pub inner: Shape,
     /// Shape of the outside corner.
     pub outer: Shape,
-}
-
-/// Where a piece ends.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Cut {
-    /// At the end of the chain.
-    End,
-    /// At a seam across its leg, mm along u.
-    Across(f64),
-    /// At the corner.
-    Corner,
-}
-
-/// A piece: from a cut on one leg (by its place in the chain) to a cut on the same or a later one.
-#[derive(Clone, Copy, Debug)]
-pub struct Part {
-    /// Its leftmost leg.
-    pub first: usize,
-    /// Its left end.
-    pub left: Cut,
-    /// Its rightmost leg.
-    pub last: usize,
-    /// Its right end.
-    pub right: Cut,
 }
 
 /// A sheet over a chain.
@@ -85,7 +63,7 @@ pub struct Sheet {
     pub seam: Tag,
 }
 
-/// Why a part can't be walked.
+/// Why a sheet can't be made.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Broken {
     /// A band is too short for what meets it: its place in the chain.
@@ -96,6 +74,8 @@ pub enum Broken {
     Bitten(usize),
     /// Two edges of a corner are parallel.
     Parallel(usize),
+    /// A seam leaves no piece on one side of it: its place in the chain, and mm along u.
+    Seam(usize, f64),
 }
 
 /// A leg's coordinates seen from the first one's.
@@ -118,18 +98,19 @@ impl Seen {
         (x * self.cos + y * self.sin, -x * self.sin + y * self.cos)
     }
 
-    fn line(&self, line: &Line) -> Line {
+    /// A line of the leg in the first one's coordinates.
+    pub fn line(&self, line: &Line) -> Line {
         let way = (line.way.0 * self.cos - line.way.1 * self.sin, line.way.0 * self.sin + line.way.1 * self.cos);
         Line { at: self.out(line.at), way }
     }
 }
 
-/// The corner line of a chain and what is needed to walk round it.
-struct CornerPoints {
-    front: (f64, f64),
-    back: (f64, f64),
-    /// Ends of a butt seam, or of the mitre: on the front side and on the back side.
-    seam: ((f64, f64), (f64, f64)),
+/// Where two legs' edges meet.
+pub struct Meet {
+    /// The front edges.
+    pub front: (f64, f64),
+    /// The back edges.
+    pub back: (f64, f64),
 }
 
 impl Sheet {
@@ -148,273 +129,102 @@ impl Sheet {
         all
     }
 
-    /// The parts that the cuts leave, left to right.
-    pub fn parts(&self) -> Vec<Part> {
-        let mut parts = Vec::new();
-        let mut start = (0, Cut::End);
-        for (at, band) in self.bands.iter().enumerate() {
-            let mut seams = band.seams.clone();
-            seams.sort_by(f64::total_cmp);
-            for u in seams {
-                parts.push(Part { first: start.0, left: start.1, last: at, right: Cut::Across(u) });
-                start = (at, Cut::Across(u));
-            }
-            if self.meetings.get(at).is_some_and(|meeting| meeting.cut) {
-                parts.push(Part { first: start.0, left: start.1, last: at, right: Cut::Corner });
-                start = (at + 1, Cut::Corner);
-            }
-        }
-        parts.push(Part { first: start.0, left: start.1, last: self.bands.len() - 1, right: Cut::End });
-        parts
-    }
-
-    /// The whole, as if in one piece.
-    pub fn whole(&self) -> Part {
-        Part { first: 0, left: Cut::End, last: self.bands.len() - 1, right: Cut::End }
-    }
-
-    /// The share of one leg, between its corners.
-    pub fn share(&self, leg: usize) -> Part {
-        let left = if leg == 0 { Cut::End } else { Cut::Corner };
-        let right = if leg + 1 == self.bands.len() { Cut::End } else { Cut::Corner };
-        Part { first: leg, left, last: leg, right }
-    }
-
-    /// Walks a part counter-clockwise from its front left. Corners without rounding or clip are as they are cut.
-    pub fn walk(&self, part: &Part) -> Result<Vec<Node>, Broken> {
-        let seen = self.seen();
-        let mut front: Vec<(Node, usize)> = Vec::new();
-        let mut back: Vec<Node> = Vec::new();
-        let left = self.end(part.first, part.left, 0, &seen)?;
-        let right = self.end(part.last, part.right, 1, &seen)?;
-        // Front edges from left to right.
-        let (first, _) = left[0];
-        front.push((Node { at: first.at, shape: first.shape, edge: self.bands[part.first].tags[0] }, part.first));
-        for at in part.first..part.last {
-            let meeting = &self.meetings[at];
-            let points = self.corner(at, &seen)?;
-            let (near, far) = (self.bands[at + 1].tags[0], self.bands[at].tags[2]);
-            let (a, b) = if meeting.turn.is_inside() {
-                (Shape::Round(meeting.radius), meeting.outer)
-            } else {
-                (meeting.outer, Shape::Round(meeting.radius))
-            };
-            front.push((Node { at: points.front, shape: a, edge: near }, at + 1));
-            back.push(Node { at: points.back, shape: b, edge: far });
-        }
-        let mut nodes: Vec<Node> = Vec::new();
-        let turn_back = right[0].0;
-        for (index, &(node, leg)) in front.iter().enumerate() {
-            let to = front.get(index + 1).map_or(turn_back.at, |(next, _)| next.at);
-            self.front_edge(node, to, leg, &seen[leg], &mut nodes)?;
-        }
-        // Round the right end, along the backs to the left, round the left end.
-        for (node, edge) in &right {
-            nodes.push(Node { edge: edge.unwrap_or(self.bands[part.last].tags[2]), ..*node });
-        }
-        nodes.extend(back.iter().rev());
-        for index in (1..left.len()).rev() {
-            let edge = left[index - 1].1.unwrap_or(self.seam);
-            nodes.push(Node { edge, ..left[index].0 });
-        }
-        self.check(part, &nodes, &seen)?;
-        Ok(tidied(&nodes))
-    }
-
-    /// The outline of walked nodes.
-    pub fn outline(nodes: &[Node]) -> Result<Outline, Broken> {
-        outline(nodes).map_err(Broken::TooRound)
-    }
-
-    /// Where the edges of two legs meet, and where the cut between them runs.
-    fn corner(&self, at: usize, seen: &[Seen]) -> Result<CornerPoints, Broken> {
-        let meeting = &self.meetings[at];
-        let lines = |leg: usize| (seen[leg].line(&self.bands[leg].front), seen[leg].line(&self.bands[leg].back));
-        let ((left_front, left_back), (right_front, right_back)) = (lines(at), lines(at + 1));
+    /// Where the edges of a leg and the next one meet.
+    pub fn meet(&self, at: usize, seen: &[Seen]) -> Result<Meet, Broken> {
+        let [(left_front, left_back), (right_front, right_back)] = [at, at + 1].map(|leg| self.lines(leg, seen));
         let meet = |a: &Line, b: &Line| a.meets(b).ok_or(Broken::Parallel(at));
-        let (front, back) = (meet(&left_front, &right_front)?, meet(&left_back, &right_back)?);
-        if meeting.mitred {
-            return Ok(CornerPoints { front, back, seam: (front, back) });
-        }
-        // The through leg's inner edge, moved so far that the rounding stays whole in its piece.
-        let inside = meeting.turn.is_inside();
-        let inner = |leg: (Line, Line)| if inside { leg.0 } else { leg.1 };
-        let (through, butting) = if meeting.left_through {
-            ((left_front, left_back), (right_front, right_back))
-        } else {
-            ((right_front, right_back), (left_front, left_back))
-        };
-        let corner = if inside { front } else { back };
-        let away = {
-            let unit = inner(butting).unit();
-            if meeting.left_through { unit } else { (-unit.0, -unit.1) }
-        };
-        let trim = meeting.radius * (meeting.turn.angle.abs() / 2.0).tan();
-        let start = (corner.0 + away.0 * trim, corner.1 + away.1 * trim);
-        let seam = Line { at: start, way: inner(through).way };
-        let ends = (meet(&seam, &butting.0)?, meet(&seam, &butting.1)?);
-        Ok(CornerPoints { front, back, seam: ends })
+        Ok(Meet { front: meet(&left_front, &right_front)?, back: meet(&left_back, &right_back)? })
     }
 
-    /// The corners of a part's end from front to back, each with the edge that leaves it towards the back (`None`
-    /// after the last). `side` is 0 for a left end, 1 for a right one.
-    fn end(&self, leg: usize, cut: Cut, side: usize, seen: &[Seen]) -> Result<Vec<(Node, Option<Tag>)>, Broken> {
-        let band = &self.bands[leg];
-        let (front, back) = (seen[leg].line(&band.front), seen[leg].line(&band.back));
-        let node = |at, shape| Node { at, shape, edge: self.seam };
-        match cut {
-            Cut::End | Cut::Across(_) => {
-                let (line, shapes, tag) = match cut {
-                    Cut::Across(u) => (Line { at: (u, 0.0), way: (0.0, 1.0) }, [Shape::Sharp; 2], self.seam),
-                    _ if side == 0 => (band.ends[0], [band.shapes[0], band.shapes[3]], band.tags[3]),
-                    _ => (band.ends[1], [band.shapes[1], band.shapes[2]], band.tags[1]),
-                };
-                let line = seen[leg].line(&line);
-                let a = line.meets(&front).ok_or(Broken::Parallel(leg))?;
-                let b = line.meets(&back).ok_or(Broken::Parallel(leg))?;
-                Ok(vec![(node(a, shapes[0]), Some(tag)), (node(b, shapes[1]), None)])
-            }
-            Cut::Corner => {
-                let joint = if side == 1 { leg } else { leg - 1 };
-                let meeting = &self.meetings[joint];
-                let points = self.corner(joint, seen)?;
-                let other = if side == 1 { leg + 1 } else { leg - 1 };
-                let inside = meeting.turn.is_inside();
-                let (tags, seam) = (&self.bands[other].tags, self.seam);
-                if meeting.mitred {
-                    // Counter-clockwise, the front edge arrives at a right end and leaves a left one; the back edge
-                    // the other way round.
-                    let half = |front: bool, shape: Shape| {
-                        let edge = if front { self.bands[other].front } else { self.bands[other].back };
-                        let unit = seen[other].line(&edge).unit();
-                        let other = if side == 1 { unit } else { (-unit.0, -unit.1) };
-                        let arrives = front == (side == 1);
-                        match shape {
-                            Shape::Round(size) => Shape::Half(Half { size, round: true, other, arrives }),
-                            Shape::Clip(size) => Shape::Half(Half { size, round: false, other, arrives }),
-                            sharp => sharp,
-                        }
-                    };
-                    let inner = Shape::Round(meeting.radius);
-                    let (a, b) = if inside { (inner, meeting.outer) } else { (meeting.outer, inner) };
-                    let ends = [node(points.front, half(true, a)), node(points.back, half(false, b))];
-                    return Ok(vec![(ends[0], Some(seam)), (ends[1], None)]);
-                }
-                let through = meeting.left_through == (side == 1);
-                let (s1, s2) = points.seam;
-                if !through {
-                    return Ok(vec![(node(s1, Shape::Sharp), Some(seam)), (node(s2, Shape::Sharp), None)]);
-                }
-                let round = Shape::Round(meeting.radius);
-                let has_ear = meeting.radius > 0.0;
-                let mut all = Vec::new();
-                if inside {
-                    if has_ear {
-                        all.push((node(points.front, round), Some(tags[0])));
-                    }
-                    all.push((node(s1, Shape::Sharp), Some(seam)));
-                    all.push((node(s2, Shape::Sharp), Some(tags[2])));
-                    all.push((node(points.back, meeting.outer), None));
-                } else {
-                    all.push((node(points.front, meeting.outer), Some(tags[0])));
-                    all.push((node(s1, Shape::Sharp), Some(seam)));
-                    all.push((node(s2, Shape::Sharp), has_ear.then_some(tags[2])));
-                    if has_ear {
-                        all.push((node(points.back, round), None));
-                    }
-                }
-                Ok(all)
-            }
-        }
+    /// A leg's front and back edge.
+    pub fn lines(&self, leg: usize, seen: &[Seen]) -> (Line, Line) {
+        (seen[leg].line(&self.bands[leg].front), seen[leg].line(&self.bands[leg].back))
     }
 
-    /// A front edge from a corner to the next one, with its bites.
-    fn front_edge(
-        &self,
-        from: Node,
-        to: (f64, f64),
-        leg: usize,
-        seen: &Seen,
-        nodes: &mut Vec<Node>,
-    ) -> Result<(), Broken> {
-        let band = &self.bands[leg];
-        let (a, b) = (seen.back(from.at), seen.back(to));
-        let mut bites: Vec<&(Bite, [Tag; 3])> =
-            band.bites.iter().filter(|(bite, _)| bite.x1 > a.0 + 1e-6 && bite.x0 < b.0 - 1e-6).collect();
-        bites.sort_by(|a, b| a.0.x0.total_cmp(&b.0.x0));
-        let chord = (b.0 - a.0).hypot(b.1 - a.1);
-        let bulge = if band.rise > 0.0 && chord > 0.0 { 2.0 * band.rise / chord } else { 0.0 };
-        if band.rise > 0.0 && !bites.is_empty() {
-            return Err(Broken::Bitten(leg));
+    /// The ends of the chain's first or last leg, front and back.
+    pub fn end(&self, leg: usize, side: usize, seen: &[Seen]) -> Result<Meet, Broken> {
+        let (front, back) = self.lines(leg, seen);
+        let line = seen[leg].line(&self.bands[leg].ends[side]);
+        let meet = |other: &Line| line.meets(other).ok_or(Broken::Parallel(leg));
+        Ok(Meet { front: meet(&front)?, back: meet(&back)? })
+    }
+
+    /// The whole sheet's ring, counter-clockwise from its front left, without closed cutouts.
+    pub fn whole(&self, seen: &[Seen]) -> Result<Ring<Side>, Broken> {
+        let last = self.bands.len() - 1;
+        let (left, right) = (self.end(0, 0, seen)?, self.end(last, 1, seen)?);
+        let meets: Vec<Meet> = (0..last).map(|at| self.meet(at, seen)).collect::<Result<_, _>>()?;
+        self.long_enough(&left, &right, &meets, seen)?;
+        // No more than half a circle; beside another leg no more than would turn back on its front.
+        let most = if last == 0 { 1.0 } else { 0.5 };
+        let mut nodes: Vec<Node> = Vec::new();
+        for (leg, band) in self.bands.iter().enumerate() {
+            let from = leg.checked_sub(1).map_or(left.front, |at| meets[at].front);
+            let to = meets.get(leg).map_or(right.front, |meet| meet.front);
+            let shape = leg.checked_sub(1).map_or(band.shapes[0], |at| self.meetings[at].front());
+            let corner = Node { at: from, shape, edge: band.tags[0] };
+            front(band, corner, to, &seen[leg], most, &mut nodes).map_err(|bitten| match bitten {
+                Bitten::Through => Broken::Bitten(leg),
+                Bitten::TooRound => Broken::TooRound(band.rise),
+            })?;
         }
-        // More than half a circle is no edge of a counter.
-        if bulge > 1.0 {
+        let (first, end) = (&self.bands[0], &self.bands[last]);
+        nodes.push(Node { at: right.front, shape: end.shapes[1], edge: end.tags[1] });
+        nodes.push(Node { at: right.back, shape: end.shapes[2], edge: end.tags[2] });
+        for (at, meet) in meets.iter().enumerate().rev() {
+            nodes.push(Node { at: meet.back, shape: self.meetings[at].back(), edge: self.bands[at].tags[2] });
+        }
+        nodes.push(Node { at: left.back, shape: first.shapes[3], edge: first.tags[3] });
+        let area: f64 = (0..nodes.len())
+            .map(|at| (nodes[at].at, nodes[(at + 1) % nodes.len()].at))
+            .map(|(a, b)| a.0 * b.1 - b.0 * a.1)
+            .sum();
+        if area <= 0.0 || !crosses_nowhere(&nodes.iter().map(|node| node.at).collect::<Vec<_>>()) {
+            return Err(Broken::TooShort(0));
+        }
+        let ring = ring(&tidied(&nodes)).map_err(Broken::TooRound)?;
+        // An arc may still bend into another leg's edge.
+        if let Some(band) = self.bands.iter().find(|band| band.rise > 0.0)
+            && !crosses_nowhere(&outline_of(&ring).flattened(FINE))
+        {
             return Err(Broken::TooRound(band.rise));
         }
-        nodes.push(Node { edge: Tag { bulge, ..from.edge }, ..from });
-        let mut free = a.0;
-        let edge_y = |x: f64| a.1 + (b.1 - a.1) * (x - a.0) / (b.0 - a.0);
-        for (bite, [left, far, right]) in bites {
-            let (x0, x1) = (bite.x0.max(free), bite.x1);
-            if x1 <= x0 + 1e-6 {
-                continue;
-            }
-            let back = seen_depth(band, x0).min(seen_depth(band, x1));
-            if x0 <= a.0 + 1e-6 || x1 >= b.0 - 1e-6 || bite.y >= back - 1e-6 {
-                return Err(Broken::Bitten(leg));
-            }
-            let mut put = |x: f64, y: f64, radius: f64, edge: Tag| {
-                let shape = if radius > 0.0 { Shape::Round(radius) } else { Shape::Sharp };
-                nodes.push(Node { at: seen.out((x, y)), shape, edge });
-            };
-            put(x0, edge_y(x0), bite.mouth, *left);
-            put(x0, bite.y, bite.inner, *far);
-            put(x1, bite.y, bite.inner, *right);
-            put(x1, edge_y(x1), bite.mouth, from.edge);
-            free = x1;
-        }
-        Ok(())
+        Ok(ring)
     }
 
-    /// Every edge along a leg runs the way that the leg does.
-    fn check(&self, part: &Part, nodes: &[Node], seen: &[Seen]) -> Result<(), Broken> {
-        let mut area = 0.0;
-        for (at, a) in nodes.iter().enumerate() {
-            let b = &nodes[(at + 1) % nodes.len()];
-            area += a.at.0 * b.at.1 - b.at.0 * a.at.1;
-        }
-        for leg in part.first..=part.last {
-            let left = if leg == part.first {
-                self.end(leg, part.left, 0, seen)?
-            } else {
-                self.end(leg, Cut::Corner, 0, seen)?
-            };
-            let right = if leg == part.last {
-                self.end(leg, part.right, 1, seen)?
-            } else {
-                self.end(leg, Cut::Corner, 1, seen)?
-            };
-            let u = |node: &Node| seen[leg].back(node.at).0;
-            let ends = |all: &[(Node, Option<Tag>)]| (u(&all[0].0), u(&all[all.len() - 1].0));
-            let ((lf, lb), (rf, rb)) = (ends(&left), ends(&right));
-            if rf - lf < 1.0 || rb - lb < 1.0 {
+    /// Every edge along a leg runs the way that the leg does, between its corners and between its seams.
+    fn long_enough(&self, left: &Meet, right: &Meet, meets: &[Meet], seen: &[Seen]) -> Result<(), Broken> {
+        for leg in 0..self.bands.len() {
+            let before = leg.checked_sub(1).map_or(left, |at| &meets[at]);
+            let after = meets.get(leg).unwrap_or(right);
+            let u = |p: (f64, f64)| seen[leg].back(p).0;
+            if u(after.front) - u(before.front) < 1.0 || u(after.back) - u(before.back) < 1.0 {
                 return Err(Broken::TooShort(leg));
             }
         }
-        if area <= 0.0 || !crosses_nowhere(nodes) { Err(Broken::TooShort(part.first)) } else { Ok(()) }
+        Ok(())
     }
 }
 
-/// v of a band's back edge at u = x.
-fn seen_depth(band: &Band, x: f64) -> f64 {
-    let (at, way) = (band.back.at, band.back.way);
-    if way.0.abs() < 1e-12 { at.1 } else { at.1 + way.1 * (x - at.0) / way.0 }
+impl Meeting {
+    /// Shape of the corner between the front edges.
+    fn front(&self) -> Shape {
+        if self.turn.is_inside() { self.inner } else { self.outer }
+    }
+
+    /// Shape of the corner between the back edges.
+    fn back(&self) -> Shape {
+        if self.turn.is_inside() { self.outer } else { self.inner }
+    }
 }
 
+/// How far chords may lie off an arc when it is looked at for crossings, mm.
+const FINE: f64 = 0.1;
+
 /// Whether no two edges of a walked outline that aren't neighbours cross.
-fn crosses_nowhere(nodes: &[Node]) -> bool {
-    let count = nodes.len();
-    let point = |index: usize| nodes[index % count].at;
+fn crosses_nowhere(points: &[(f64, f64)]) -> bool {
+    let count = points.len();
+    let point = |index: usize| points[index % count];
     let side = |a: (f64, f64), b: (f64, f64), p: (f64, f64)| (b.0 - a.0) * (p.1 - a.1) - (b.1 - a.1) * (p.0 - a.0);
     for i in 0..count {
         for j in i + 2..count {
