@@ -335,7 +335,7 @@ mod tests {
     #[test]
     fn a_cut_that_parts_nothing_is_none() {
         let ring = ring(&Outline::from_corners(0.0, 0.0, 10.0, 10.0), 1);
-        assert!(cut(&[ring.clone()], (20.0, 0.0), (20.0, 5.0), 9).is_none());
+        assert!(cut(std::slice::from_ref(&ring), (20.0, 0.0), (20.0, 5.0), 9).is_none());
         assert!(cut(&[ring], (0.0, 0.0), (0.0, 10.0), 9).is_none());
     }
 }

@@ -116,9 +116,12 @@ enum Beside {
     Circle((f64, f64), f64),
 }
 
+/// A point, mm.
+type Spot = (f64, f64);
+
 /// A rounding of the corner `at` between two edges: where it leaves the first, where it reaches the second, and its
 /// bulge. `None` where there is no corner to round, both edges are arcs, or no circle of that radius touches both.
-pub fn rounding(at: (f64, f64), before: &Bend, after: &Bend, radius: f64) -> Option<((f64, f64), (f64, f64), f64)> {
+pub fn rounding(at: Spot, before: &Bend, after: &Bend, radius: f64) -> Option<(Spot, Spot, f64)> {
     let (a, b) = (before.way(at), after.way(at));
     let (cross, dot) = (a.0 * b.1 - a.1 * b.0, a.0 * b.0 + a.1 * b.1);
     if cross.abs() < 1e-9 {
