@@ -4,9 +4,9 @@
 
 use faceline::findings::Problem;
 use faceline::model::{self, Files, JobFile};
-use faceline::parameters::given::{Cut, DepthFrom, Floor, Given, Height, HeightFrom, Width};
+use faceline::parameters::given::{Cut, DepthFrom, Figure, Floor, Given, Height, HeightFrom, Width};
 use faceline::parameters::resolve;
-use faceline::units::Length;
+use faceline::units::{Exact, Length};
 use std::collections::BTreeMap;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -229,6 +229,35 @@ fn services_and_limits_are_refused_with_their_remedy() {
     told("limits: { \"aisle-wide-enough\": (value: \"44 in\") },", "`because` is missing", "");
     let many = "(id: \"a\", from: \"b\", to: \"c\", length: \"1 ft\"),".repeat(501);
     told(&format!("services: (pipe: [{many}]),"), "more than 500 segments", "");
+}
+
+#[test]
+fn figures_of_materials_are_read_as_the_bag_says_them_and_refused_with_their_remedy() {
+    let with = |line: &str| TERRACE.replacen("    tolerances:", &format!("    {line}\n\n    tolerances:"), 1);
+    let given = solve(
+        &job(&with("materials: { \"mortar.yield\": \"0.5 ft3\", \"screws.box\": 250, \"tape.roll\": \"2 * 75 ft\" },")),
+        &[],
+    );
+    let given = given.unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let worth = |figure| given.materials.worth(figure).map(|worth| (worth.text.as_str(), worth.given));
+    assert_eq!(worth(Figure::MortarYield), Some(("0.5 ft3", true)));
+    assert_eq!(worth(Figure::MortarBag), Some(("50 lb", false)));
+    assert_eq!(worth(Figure::VeneerBox), None);
+    assert_eq!(given.materials.exact(Figure::MortarYield), Exact::read("0.5 ft3").unwrap());
+    assert_eq!(given.materials.exact(Figure::TapeRoll), Exact::read("150 ft").unwrap());
+    let set =
+        solve(&job(&with("materials: { \"mortar.yield\": \"0.5 ft3\" },")), &[("materials.mortar.yield", "0.4 ft3")]);
+    assert_eq!(set.unwrap().materials.exact(Figure::MortarYield), Exact::read("0.4 ft3").unwrap());
+    let told = |line: &str, message: &str, instead: &str| {
+        let problems = solve(&job(&with(line)), &[]).err().unwrap_or_default();
+        let found = problems.iter().find(|problem| problem.message.contains(message));
+        let found = found.unwrap_or_else(|| panic!("{line}: {problems:#?}"));
+        assert!(found.instead.contains(instead) && found.place.is_some(), "{found:#?}");
+    };
+    told("materials: { \"mortar.yeild\": \"0.5 ft3\" },", "no figure of materials", "mortar.yield");
+    told("materials: { \"mortar.yield\": \"50 lb\" },", "a weight, and a volume is wanted", "0.45 ft3");
+    told("materials: { \"mortar.yield\": \"0 ft3\" },", "is zero", "0.45 ft3");
+    told("materials: { \"tape.roll\": \"9 ft\", \"tape.roll\": \"8 ft\" },", "given twice", "keep one");
 }
 
 #[test]

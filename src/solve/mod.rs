@@ -22,6 +22,7 @@ pub mod slab;
 mod solved;
 pub mod statics;
 mod substrate;
+pub mod takeoff;
 
 pub use crate::parameters::given::{
     Around, Bends, BoundKind, Build, Combustible, Connection, Corner, CornerSeam, CornerShape, CounterMaterial,

@@ -94,6 +94,8 @@ figures! {
     ScrewBox, "screws.box", "100", MEMORY, "Screws in a box.";
     TapeRoll, "tape.roll", "150 ft", MEMORY, "Joint tape on a roll.";
     TapeWaste, "tape.waste", "10 %", PRACTICE, "Laps and ends of tape.";
+    TapeBed, "tape.bed", "1/16 in", PRACTICE, "Mortar that joint tape lies in.";
+    TapeBand, "tape.band", "6 in", PRACTICE, "Width that the mortar over joint tape is feathered to.";
     MeshWidth, "mesh.width", "38 in", MEMORY, "Width of reinforcing mesh.";
     MeshRoll, "mesh.roll", "150 ft", MEMORY, "Mesh on a roll.";
     MeshLap, "mesh.lap", "2 1/2 in", "a bulletin on exterior finish systems: laps of at least 2 1/2 in", "Lap of mesh.";

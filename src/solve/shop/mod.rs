@@ -21,7 +21,7 @@ pub fn shop(given: &Given, solved: &Solved) -> Shop {
     shop.levelling = levelling::levelling(given, solved, &shop);
     shop.trim = trim::trim(given, solved, &shop);
     (shop.cutting.sheets, shop.cutting.bars) = cutting::cutting(given, solved, &shop);
-    shop.quantities = quantities::quantities(given, solved, &shop);
+    (shop.quantities, shop.figures) = quantities::quantities(given, solved, &shop);
     shop.orders = orders::orders(given, solved, &shop);
     shop.sequence = sequence::sequence(given, solved, &shop);
     shop

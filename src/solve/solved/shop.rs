@@ -4,6 +4,7 @@ use super::{
     cutting::Cutting, feet_loads::Levelling, orders::Order, quantities::MaterialLine, sequence::Step,
     sheet_pieces::SheetPiece, supports::Supports, trim_pieces::BaseTrim, weights::Weights,
 };
+use crate::solve::DefaultUsed;
 
 /// The shop's share of a solved run, in the order in which it is worked out.
 #[derive(Clone, Debug, Default)]
@@ -22,6 +23,8 @@ pub struct Shop {
     pub cutting: Cutting,
     /// What has to be bought, line by line.
     pub quantities: Vec<MaterialLine>,
+    /// Figures of materials that were taken for want of the job's own.
+    pub figures: Vec<DefaultUsed>,
     /// One order a supplier.
     pub orders: Vec<Order>,
     /// What has to be done before what.

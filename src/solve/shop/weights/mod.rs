@@ -46,6 +46,15 @@ pub fn weights(given: &Given, solved: &Solved, shop: &Shop) -> Weights {
     }
 }
 
+/// The figures that weights go by.
+pub fn figures(given: &Given) -> Vec<Figure> {
+    let mut all = vec![density::frame_figure(given), Figure::Board, density::substrate_figure(given)];
+    if given.trim.is_some() {
+        all.push(Figure::Wood);
+    }
+    all
+}
+
 /// The parts of one module together.
 fn summed(parts: &[Part], module: usize) -> ModuleWeight {
     let mut sum = ModuleWeight::default();
