@@ -55,13 +55,8 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         [Some(Face::Front), has_back.then_some(Face::Back)].into_iter().flatten()
     };
     let mut kinds = Vec::new();
-    // A back that stands against a wall is never seen.
-    let seen = |leg: usize, face: Face| face == Face::Front || solved.legs[leg].back.is_open();
-    kinds.extend(legs().flat_map(|leg| {
-        faces(leg)
-            .filter(move |face| seen(leg, *face) && as_alone(solved, leg, *face))
-            .map(move |face| Kind::Client(leg, face))
-    }));
+    kinds
+        .extend(legs().flat_map(|leg| client::faces(solved, leg).into_iter().map(move |face| Kind::Client(leg, face))));
     kinds.extend([Kind::Axonometric, Kind::Plan]);
     for leg in legs() {
         let alone = solved.stands_alone(leg);

@@ -27,7 +27,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         return Vec::new();
     }
     let message = format!(
-        "for legs that meet others ({}) these sheets aren't drawn yet: front and end elevations, client elevations, \
+        "for legs that meet others ({}) these sheets aren't drawn yet: front and end elevations, \
          substrate templates, and sections of a leg that stands before another",
         legs.join(", ")
     );

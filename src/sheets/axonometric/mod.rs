@@ -52,7 +52,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         scene.size = (f64::from(scale.0) / 16.0).max(1.0);
     }
     let layer = canvas.layer_with(Canvas::ROOT, "axonometric", facts(system, &view, origin, factor));
-    solids::paint(&mut canvas, &model, &view, &Picture { layer, origin, factor, lit: true });
+    solids::paint(&mut canvas, &model, &view, &Picture { layer, origin, factor, square: None, corners: [false; 2] });
     heading(&mut canvas, set, room, title);
     say(&mut canvas, system, scale, room, note);
     let mut scene = Scene::new(solved, first, Face::Front);

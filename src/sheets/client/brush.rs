@@ -37,6 +37,7 @@ pub struct Brush<'c> {
     factor: f64,
     thin: f64,
     clip: Option<Clip>,
+    muted: bool,
 }
 
 impl<'c> Brush<'c> {
@@ -47,7 +48,12 @@ impl<'c> Brush<'c> {
 
     /// Paints through a map on a face that is not seen square on, and only inside `clip` where there is one.
     pub fn mapped(canvas: &'c mut Canvas, home: Layer, map: Map, factor: f64, clip: Option<Clip>) -> Brush<'c> {
-        Brush { canvas, layer: home, home, map, factor, thin: (24.0 * factor).sqrt().min(1.0), clip }
+        Brush { canvas, layer: home, home, map, factor, thin: (24.0 * factor).sqrt().min(1.0), clip, muted: false }
+    }
+
+    /// From now on writes no facts: what it paints isn't seen square on.
+    pub fn mute(&mut self) {
+        self.muted = true;
     }
 
     /// Goes on in a new layer of its own.
@@ -119,6 +125,7 @@ impl<'c> Brush<'c> {
     }
 
     fn add(&mut self, steps: Vec<Step>, paint: Paint, facts: Vec<Fact>) {
+        let facts = if self.muted { Vec::new() } else { facts };
         if !steps.is_empty() {
             self.canvas.shape(self.layer, Shape::Steps(steps), paint, "", facts);
         }

@@ -39,8 +39,8 @@ pub fn finish(brush: &mut Brush<'_>, scene: &Scene<'_>) {
     }
     // Under the overhang.
     for (deep, opacity) in [(2.1, 0.15), (1.0, 0.26)] {
-        let shadow = Rect { y0: area.y1 - deep * INCH, ..area }.patch().within(&patch);
-        brush.glaze([&shadow], SHADE, opacity);
+        let shadow = Rect { y0: area.y1 - deep * scene.under() * INCH, ..area }.patch().within(&patch);
+        brush.glaze([&shadow], SHADE, opacity / scene.under().sqrt());
     }
     fronts::shadows(brush, scene, &patch);
 }

@@ -10,6 +10,7 @@ pub(super) mod face;
 mod figure;
 pub(super) mod fronts;
 pub(super) mod grill;
+mod joined;
 mod layout;
 pub(super) mod masonry;
 pub(super) mod metal;
@@ -18,6 +19,7 @@ pub(super) mod patch;
 mod picture;
 mod planting;
 pub(super) mod scene;
+mod seats;
 pub(super) mod skim;
 pub(super) mod slab;
 pub(super) mod surround;
@@ -35,6 +37,8 @@ use crate::drawing::Page;
 use crate::findings::Subject;
 use crate::geometry::{FrontFace, PaperPoint};
 use crate::solve::Face;
+use joined::Joined;
+pub use joined::faces;
 use layout::Layout;
 use scene::Scene;
 
@@ -45,11 +49,15 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let mut canvas = Canvas::new(set.solved.paper.width, set.solved.paper.height);
     frame::draw_thin(&mut canvas);
     let mut scene = Scene::new(set.solved, leg, face);
+    let mut joined = (!set.solved.stands_alone(index)).then(|| Joined::new(set.solved, index, face, &mut scene));
     let layout = Layout::new(&canvas, &scene);
     scene.size = (f64::from(layout.scale.0) / 16.0).max(1.0);
     let view: View<FrontFace> = View::open(&mut canvas, "client", layout.scale, layout.origin);
+    if let Some(joined) = &mut joined {
+        joined.sized(scene.size);
+    }
     let title = words::title(&mut canvas, set, &scene, index, &layout);
-    picture::draw(&mut canvas, &view, &scene, &layout, title);
+    picture::draw(&mut canvas, &view, &scene, &layout, title, joined.as_ref());
     layout.row.draw(&mut canvas, &view, layout.modules, set.solved.show);
     words::overall(&mut canvas, &view, &scene, &layout);
     words::height(&mut canvas, &view, &scene, &layout);

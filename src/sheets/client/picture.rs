@@ -2,6 +2,7 @@
 
 use super::brush::Brush;
 use super::chance::Chance;
+use super::joined::Joined;
 use super::layout::Layout;
 use super::patch::{Patch, Rect};
 use super::scene::{INCH, Scene};
@@ -13,7 +14,16 @@ use crate::sheets::view::View;
 use crate::solve::{FittingKind, Look};
 
 /// Paints everything; `title` is the lettering that planting keeps clear of.
-pub fn draw(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layout: &Layout, title: Area) {
+///
+/// Where the leg meets others, `joined` paints what is built instead.
+pub fn draw(
+    canvas: &mut Canvas,
+    view: &View<FrontFace>,
+    scene: &Scene<'_>,
+    layout: &Layout,
+    title: Area,
+    joined: Option<&Joined<'_>>,
+) {
     let mut brush = Brush::new(canvas, view.layer, view.origin, view.scale.factor());
     brush.begin("planting");
     shrubs(&mut brush, view, scene, layout, title);
@@ -22,21 +32,15 @@ pub fn draw(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layo
     if wall.is_none() {
         surround::meadow(&mut brush, scene, layout);
     }
-    brush.begin("splash");
-    worktop::splash(&mut brush, scene);
-    brush.begin("face");
-    face::finish(&mut brush, scene);
-    brush.begin("base");
-    face::base(&mut brush, scene);
-    hood_shadows(&mut brush, scene, wall.as_ref());
-    brush.begin("counter");
-    worktop::edge(&mut brush, scene);
-    face::ends(&mut brush, scene);
-    brush.begin("on-the-counter");
-    worktop::still_life(&mut brush, scene);
-    worktop::stands(&mut brush, scene);
-    brush.begin("fronts");
-    fronts::draw(&mut brush, scene);
+    match joined {
+        None => alone(&mut brush, scene, wall.as_ref()),
+        Some(joined) => {
+            hood_shadows(&mut brush, scene, wall.as_ref());
+            joined.paint(brush.canvas, view);
+            brush.begin("on-the-counter");
+            joined.stands(&mut brush, scene);
+        }
+    }
     brush.begin("ends");
     for (side, name) in scene.bounds.iter().zip(["left bound", "right bound"]) {
         if let Some(side) = side {
@@ -53,6 +57,25 @@ pub fn draw(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layo
     }
     brush.begin("floor");
     surround::floor_line(&mut brush, scene, layout);
+}
+
+/// A leg by itself.
+fn alone(brush: &mut Brush<'_>, scene: &Scene<'_>, wall: Option<&Patch>) {
+    brush.begin("splash");
+    worktop::splash(brush, scene);
+    brush.begin("face");
+    face::finish(brush, scene);
+    brush.begin("base");
+    face::base(brush, scene);
+    hood_shadows(brush, scene, wall);
+    brush.begin("counter");
+    worktop::edge(brush, scene);
+    face::ends(brush, scene);
+    brush.begin("on-the-counter");
+    worktop::still_life(brush, scene);
+    worktop::stands(brush, scene);
+    brush.begin("fronts");
+    fronts::draw(brush, scene);
 }
 
 /// Hoods throw a shadow on the upstand and the wall behind them.

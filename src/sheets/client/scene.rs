@@ -237,6 +237,18 @@ impl<'s> Scene<'s> {
             .collect()
     }
 
+    /// How much deeper than usual the counter's shadow on the face is: with its overhang, up to four times.
+    pub fn under(&self) -> f64 {
+        let d = &self.leg.datums;
+        let over = match self.face {
+            Face::Front => -d.counter_front,
+            Face::Back => d.counter_back - d.finished_back,
+            Face::Left => -d.counter_left,
+            Face::Right => d.counter_right - d.finished_right,
+        };
+        (over.mm() / (1.6 * INCH)).clamp(1.0, 4.0)
+    }
+
     /// The counter's material.
     pub fn material(&self) -> CounterMaterial {
         self.solved.counter.material
@@ -291,6 +303,12 @@ pub fn side<'s>(bound: &'s Bound, outward: f64, counter_top: f64, x: &impl Fn(f6
     };
     let (width, top) = (given(bound.width.mm(), width), given(bound.height.mm(), top));
     Some(Side { bound, face: (at, (above - at) / counter_top.max(1.0)), outward, width, top })
+}
+
+/// A wall behind another leg, that comes forward at an end: where its face is seen, and the way to its far side.
+pub fn beside<'s>(bound: &'s Bound, at: f64, outward: f64, counter_top: f64) -> Option<Side<'s>> {
+    let side = side(bound, outward, counter_top, &|u| u)?;
+    Some(Side { face: (at, 0.0), ..side })
 }
 
 fn front<'s>(

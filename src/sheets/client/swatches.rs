@@ -88,7 +88,11 @@ fn materials(scene: &Scene<'_>) -> Vec<Material> {
         }
         [left, right] => {
             let ends = [(left, "at the left"), (right, "at the right")];
-            found.extend(ends.into_iter().filter_map(|(side, place)| Some(end_material(side.as_ref()?, place))));
+            // The wall behind may come forward round a corner: it is one wall.
+            let behind = scene.wall.map(|(wall, _)| (wall.kind, wall.name.as_str()));
+            let other = |side: &&Side<'_>| Some((side.bound.kind, side.bound.name.as_str())) != behind;
+            let ends = ends.into_iter().filter_map(|(side, place)| Some((side.as_ref().filter(other)?, place)));
+            found.extend(ends.map(|(side, place)| end_material(side, place)));
         }
     }
     found.push(Material { name: capital(&scene.solved.paving, "paving"), place: "underfoot", kind: Kind::Paving });

@@ -20,7 +20,11 @@ use crate::units::{Length, Show, System};
 pub fn title(canvas: &mut Canvas, set: &Set<'_>, scene: &Scene<'_>, leg: usize, layout: &Layout) -> Area {
     let layer = canvas.layer(Canvas::ROOT, "heading");
     let side = if scene.face == Face::Back { "seen from behind" } else { "front view" };
-    let several = if set.solved.legs.len() > 1 { format!(", leg {}", leg + 1) } else { String::new() };
+    let several = if set.solved.legs.len() > 1 {
+        format!(", leg {}", set.solved.legs.get(leg).map_or("", |leg| leg.id.as_str()))
+    } else {
+        String::new()
+    };
     let room = layout.room.width() * 0.7;
     let title = Style::body().bold().sized(SHEET_TITLE);
     let plain = Style::caption().sized(TITLE);

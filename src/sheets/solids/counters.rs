@@ -1,7 +1,7 @@
 //! Counters with their real outlines, what is let into them, and upstands.
 
 use super::facet::Skin;
-use super::model::{Depth, Model, level};
+use super::model::{Body, Depth, Model, level};
 use crate::geometry::{Outline, Placement, Region};
 use crate::sheets::client::patch::{Patch, Rect, Spot};
 use crate::solve::EdgeKind;
@@ -51,7 +51,9 @@ fn one(model: &mut Model<'_>, leg: usize, region: &Region) {
     model.begin((!shared).then_some(leg));
     let name = format!("leg {} counter", leg + 1);
     let depth = Depth { from: low, to: high };
-    model.pulled(&name, level(of.placement), patch(region), depth, (Skin::Top, Skin::Edge), 0.5);
+    let (pose, plan) = (level(of.placement), patch(region));
+    model.bodies.push(Body { name: name.clone(), pose, plan: plan.clone(), z: (low, high) });
+    model.pulled(&name, pose, plan, depth, (Skin::Top, Skin::Edge), 0.5);
 }
 
 /// Upstands along the back.

@@ -39,6 +39,13 @@ pub enum Skin {
     Flat(Colour),
 }
 
+impl Skin {
+    /// Whether it is of a fitting.
+    pub const fn is_fitting(&self) -> bool {
+        matches!(self, Skin::Front(..) | Skin::Fascia(..) | Skin::Hood(..) | Skin::Lid(..) | Skin::Tap(_) | Skin::Metal)
+    }
+}
+
 /// A flat face, seen from one side only.
 #[derive(Clone, Debug)]
 pub struct Facet {

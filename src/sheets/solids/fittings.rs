@@ -18,8 +18,9 @@ const HOOD: f64 = 0.9 * INCH;
 /// Inside of a bowl.
 const BOWL: Colour = Colour::from_hex(0xc9cdcf);
 
-/// Adds the fittings of a leg. `view` is the way that cards are turned to: towards the viewer.
-pub fn fittings(model: &mut Model<'_>, index: usize, towards: Place, square: bool) {
+/// Adds the fittings of a leg. `flat` is the picture's x where the view is level: what looks alike from all sides is
+/// turned to it.
+pub fn fittings(model: &mut Model<'_>, index: usize, towards: Place, flat: Option<Place>) {
     let leg = &model.solved.legs[index];
     for face in [Face::Front, Face::Back, Face::Left, Face::Right] {
         if leg.on_face(face).next().is_none() {
@@ -32,7 +33,7 @@ pub fn fittings(model: &mut Model<'_>, index: usize, towards: Place, square: boo
     }
     for (at, fitting) in leg.fittings.iter().enumerate() {
         if fitting.kind == FittingKind::Well {
-            well(model, index, at, fitting, towards, square);
+            well(model, index, at, fitting, towards, flat);
         }
     }
 }
@@ -99,7 +100,7 @@ fn lid(scene: &Scene<'_>, ends: Rect) -> Patch {
 }
 
 /// What is let into the counter from above.
-fn well(model: &mut Model<'_>, leg: usize, at: usize, fitting: &Fitting, towards: Place, square: bool) {
+fn well(model: &mut Model<'_>, leg: usize, at: usize, fitting: &Fitting, towards: Place, flat: Option<Place>) {
     let of = &model.solved.legs[leg];
     let Some(cutout) = fitting.cutout(Plane::Counter) else { return };
     let top = of.datums.counter_top.mm();
@@ -107,7 +108,7 @@ fn well(model: &mut Model<'_>, leg: usize, at: usize, fitting: &Fitting, towards
     let (u0, u1) = ((e.x0 - fitting.flange.left).mm(), (e.x1 + fitting.flange.right).mm());
     let (v0, v1) = ((e.y0 - fitting.flange.near).mm(), (e.y1 + fitting.flange.far).mm());
     match fitting.look {
-        Look::Faucet => tap(model, leg, fitting, towards, square),
+        Look::Faucet => tap(model, leg, fitting, towards, flat),
         Look::Grill | Look::SideBurner => {
             let scene = model.scene(leg, Face::Front, None);
             let shown = &model.scenes[scene];
@@ -155,7 +156,7 @@ fn well(model: &mut Model<'_>, leg: usize, at: usize, fitting: &Fitting, towards
 }
 
 /// A tap is a round tube and looks alike from all sides: a card that stands upright, over the line to its bowl.
-fn tap(model: &mut Model<'_>, leg: usize, fitting: &Fitting, towards: Place, square: bool) {
+fn tap(model: &mut Model<'_>, leg: usize, fitting: &Fitting, towards: Place, flat: Option<Place>) {
     let of = &model.solved.legs[leg];
     let Some(hole) = fitting.cutout(Plane::Counter) else { return };
     let (u, v) = (hole.extent.centre_x().mm(), hole.extent.centre_y().mm());
@@ -166,10 +167,12 @@ fn tap(model: &mut Model<'_>, leg: usize, fitting: &Fitting, towards: Place, squ
         .min_by(|a, b| a[0].hypot(a[1]).total_cmp(&b[0].hypot(b[1])))
         .filter(|way| way[0].hypot(way[1]) > 1.0);
     let (along, deep) = super::model::ways(of.placement);
-    let mut across = match nearest {
-        Some([du, dv]) if !square => super::space::unit(super::space::plus(along.map(|c| c * du), deep, dv)),
-        Some([du, _]) if du < -INCH => along.map(|c| -c),
-        _ => along,
+    let bowl = nearest.map(|[du, dv]| super::space::unit(super::space::plus(along.map(|c| c * du), deep, dv)));
+    let mut across = match (flat, bowl) {
+        // Square on, it is drawn in the plane of the picture.
+        (Some(flat), Some(bowl)) if dot(flat, bowl) < -0.5 => flat.map(|c| -c),
+        (Some(flat), _) => flat,
+        (None, bowl) => bowl.unwrap_or(along),
     };
     let up = [0.0, 0.0, 1.0];
     let top = of.datums.counter_top.mm();

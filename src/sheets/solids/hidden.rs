@@ -65,7 +65,7 @@ fn before(facet: &Facet, other: &Facet, by: f64) -> Option<Patch> {
 }
 
 /// A ring less what lies behind. Where it is cut in pieces they hang together by edges without area.
-fn halved(ring: &[Spot], ahead: impl Fn(&Spot) -> f64) -> Ring {
+pub fn halved(ring: &[Spot], ahead: impl Fn(&Spot) -> f64) -> Ring {
     let mut kept = Ring::new();
     for (k, a) in ring.iter().enumerate() {
         let b = ring[(k + 1) % ring.len()];

@@ -1,7 +1,7 @@
 //! The clad body of each leg.
 
 use super::facet::Skin;
-use super::model::{Model, pose_of};
+use super::model::{Body, Model, level, pose_of};
 use crate::geometry::LegPoint;
 use crate::sheets::client::patch::Patch;
 use crate::solve::{BoundKind, Face, JointKind, Leg, Solved};
@@ -13,6 +13,10 @@ pub fn leg(model: &mut Model<'_>, index: usize) {
     model.begin(Some(index));
     let right = leg.datums.finished_right.mm();
     let (from, to) = backs(solved, index);
+    let back = leg.datums.finished_back.mm();
+    let plan = Patch::of(vec![[0.0, 0.0], [right, 0.0], [to, back], [from, back]]);
+    let z = (floor_under(leg), leg.datums.substrate_top.mm());
+    model.bodies.push(Body { name: format!("leg {}", index + 1), pose: level(leg.placement), plan, z });
     let spans = [
         (Face::Front, (0.0, right)),
         (Face::Back, (right - to, right - from)),
@@ -30,6 +34,13 @@ pub fn leg(model: &mut Model<'_>, index: usize) {
         let name = format!("leg {} {}", index + 1, word(face));
         model.face(name, pose_of(solved, index, face), patch, Skin::Clad(scene), 0.5);
     }
+}
+
+/// The lowest floor at a leg's corners.
+fn floor_under(leg: &Leg) -> f64 {
+    let (right, back) = (leg.datums.finished_right.mm(), leg.datums.finished_back.mm());
+    let corners = [(0.0, 0.0), (right, 0.0), (right, back), (0.0, back)];
+    corners.into_iter().map(|(u, v)| leg.floor.height(u, v)).fold(f64::INFINITY, f64::min)
 }
 
 /// A face's word.

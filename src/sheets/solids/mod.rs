@@ -11,6 +11,7 @@ mod legs;
 mod model;
 mod paint;
 mod projection;
+mod section;
 mod site;
 mod space;
 #[cfg(test)]
@@ -18,18 +19,20 @@ mod tests;
 
 pub use facet::{Facet, Skin};
 pub use hidden::{seen, turned};
-pub use model::Model;
+pub use model::{Model, pose_of};
 pub use paint::{Picture, paint};
 pub use projection::{Projection, System};
+pub use section::cut;
 
 use crate::solve::Solved;
 
 /// The faces of some legs with their counters and fittings. `square`: seen square on, in an elevation.
 pub fn run<'s>(solved: &'s Solved, legs: &[usize], view: &Projection, square: bool) -> Model<'s> {
     let mut model = Model::new(solved);
+    let flat = square.then(|| view.right());
     for &leg in legs {
         self::legs::leg(&mut model, leg);
-        fittings::fittings(&mut model, leg, view.towards, square);
+        fittings::fittings(&mut model, leg, view.towards, flat);
     }
     counters::counters(&mut model, legs);
     model

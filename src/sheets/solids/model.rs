@@ -18,8 +18,22 @@ pub struct Model<'s> {
     pub scenes: Vec<Scene<'s>>,
     /// All flat faces.
     pub facets: Vec<Facet>,
+    /// Bodies of legs and counters.
+    pub bodies: Vec<Body>,
     solids: usize,
     leg: Option<usize>,
+}
+
+/// An upright body, for where a plane cuts it.
+pub struct Body {
+    /// What it is.
+    pub name: String,
+    /// The level frame of its plan.
+    pub pose: Pose,
+    /// Its plan.
+    pub plan: Patch,
+    /// Its bottom and top.
+    pub z: (f64, f64),
 }
 
 /// Where things are cut out of and set into.
@@ -34,7 +48,7 @@ pub struct Depth {
 impl<'s> Model<'s> {
     /// Nothing yet.
     pub fn new(solved: &'s Solved) -> Model<'s> {
-        Model { solved, scenes: Vec::new(), facets: Vec::new(), solids: 0, leg: None }
+        Model { solved, scenes: Vec::new(), facets: Vec::new(), bodies: Vec::new(), solids: 0, leg: None }
     }
 
     /// Begins another thing, of a leg or not: what is added from now on belongs to it.

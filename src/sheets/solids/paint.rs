@@ -12,11 +12,12 @@ use crate::drawing::Colour;
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer};
 use crate::sheets::client::brush::{Brush, DARK, MID, Map, SHADE, SOFT};
+use crate::sheets::client::chance::Chance;
 use crate::sheets::client::clip::Clip;
 use crate::sheets::client::patch::{Patch, Rect, Ring, Spot};
 use crate::sheets::client::scene::{INCH, Scene};
 use crate::sheets::client::surround::PAVING;
-use crate::sheets::client::{face, fronts, grill, skim, slab, worktop};
+use crate::sheets::client::{face, fronts, grill, metal, skim, slab, worktop};
 
 /// A wall cut through.
 const CUT: Colour = Colour::from_hex(0xc9c5be);
@@ -32,8 +33,11 @@ pub struct Picture {
     pub origin: PaperPoint,
     /// Paper millimetres for a millimetre.
     pub factor: f64,
-    /// Whether faces are shaded by how they are turned, and throw shadows on each other.
-    pub lit: bool,
+    /// Whether faces are shaded by how they are turned and throw shadows on each other, or, in an elevation, only hoods
+    /// throw them, and fronts of this leg are facts.
+    pub square: Option<usize>,
+    /// In an elevation, whether legs come forward at its left and right: the corner there is shaded.
+    pub corners: [bool; 2],
 }
 
 impl Picture {
@@ -61,16 +65,24 @@ pub fn paint(canvas: &mut Canvas, model: &Model<'_>, view: &Projection, picture:
         brush.fill_with(&own, ground(model, facet, light), vec![("data-face", facet.name.clone())]);
         let clip = Some(Clip::new(own.clone()));
         let mut brush = Brush::mapped(brush.canvas, layer, map, picture.factor, clip);
+        if picture.square.is_none() || picture.square != facet.leg {
+            brush.mute();
+        }
         texture(&mut brush, model, facet);
-        if picture.lit {
+        if picture.square.is_none() {
             let shade = shade(facet, light);
             if shade > 0.004 {
                 brush.glaze([&own], SHADE, shade);
             }
-            sun(&mut brush, model, facet, light);
+        }
+        sun(&mut brush, model, facet, light, picture.square.is_some());
+        if let (Skin::Clad(_), true) = (&facet.skin, picture.square.is_some() && picture.square == facet.leg) {
+            corner_shade(&mut brush, own.bounds(), picture.corners);
         }
     }
-    seams(canvas, model, &shown, view, picture);
+    if picture.square.is_none() {
+        seams(canvas, model, &shown, view, picture);
+    }
     edges(canvas, &shown, view, picture);
 }
 
@@ -166,6 +178,10 @@ fn texture(brush: &mut Brush<'_>, model: &Model<'_>, facet: &Facet) {
         }
         Skin::Wall => skim::texture(brush, &facet.name, bounds.inset(0.6 * INCH), &[], 1.4, skim::WALL),
         Skin::Paving => paving(brush, bounds),
+        Skin::Metal if bounds.width().min(bounds.height()) > 6.0 * INCH => {
+            let mut chance = Chance::named(&facet.name);
+            metal::grain(brush, &mut chance, &facet.patch, 0.5 * INCH, metal::GRAIN);
+        }
         Skin::Metal | Skin::Cut | Skin::Ground | Skin::Flat(_) => {}
     }
 }
@@ -205,7 +221,7 @@ fn paving(brush: &mut Brush<'_>, area: Rect) {
 }
 
 /// Shadows of other things.
-fn sun(brush: &mut Brush<'_>, model: &Model<'_>, facet: &Facet, light: Place) {
+fn sun(brush: &mut Brush<'_>, model: &Model<'_>, facet: &Facet, light: Place, square: bool) {
     let opacity = match facet.skin {
         Skin::Paving => 0.12,
         Skin::Top | Skin::Clad(_) | Skin::Upstand(_) => 0.11,
@@ -217,9 +233,24 @@ fn sun(brush: &mut Brush<'_>, model: &Model<'_>, facet: &Facet, light: Place) {
         let solid = !matches!(other.skin, Skin::Paving | Skin::Ground | Skin::Cut | Skin::Flat(_));
         // On its own face a leg has the shadows of the elevations.
         let other_leg = !face || (other.leg.is_some() && other.leg != facet.leg);
-        solid && other.solid != facet.solid && other_leg
+        let hood = !square || other.name.contains("hood");
+        solid && hood && other.solid != facet.solid && other_leg
     });
     brush.glaze([&shadow], SHADE, opacity);
+}
+
+/// The shade beside legs that come forward; light comes from the left, so the corner there is the darker one.
+fn corner_shade(brush: &mut Brush<'_>, seen: Rect, corners: [bool; 2]) {
+    if corners[0] {
+        for (wide, opacity) in [(7.0, 0.05), (3.0, 0.07)] {
+            brush.glaze_rect(Rect { x1: seen.x0 + wide * INCH, ..seen }, SHADE, opacity);
+        }
+    }
+    if corners[1] {
+        for (wide, opacity) in [(4.0, 0.03), (1.6, 0.04)] {
+            brush.glaze_rect(Rect { x0: seen.x1 - wide * INCH, ..seen }, SHADE, opacity);
+        }
+    }
 }
 
 /// Seams on the counters.
@@ -256,7 +287,9 @@ fn edges(canvas: &mut Canvas, shown: &[Shown<'_>], view: &Projection, picture: &
     let key = |p: Place| p.map(|c| (c * 10.0).round() as i64);
     let mut found: BTreeMap<([i64; 3], [i64; 3]), Edge> = BTreeMap::new();
     for one in shown {
-        let behind = matches!(one.facet.skin, Skin::Wall | Skin::Cut | Skin::Paving | Skin::Ground);
+        // What an elevation cuts through is the run's own.
+        let site = matches!(one.facet.skin, Skin::Wall | Skin::Cut | Skin::Paving | Skin::Ground);
+        let behind = site && picture.square.is_none();
         for (from, to, bend) in one.facet.edges() {
             let (p, q) = (key(from), key(to));
             let new = Edge { from, to, faces: 0, pen: 0.0, behind, bend: true };

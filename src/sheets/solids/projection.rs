@@ -84,6 +84,11 @@ impl Projection {
         [dot(self.x, way), dot(self.y, way)]
     }
 
+    /// The direction of the picture's x, of a view square on.
+    pub fn right(&self) -> Place {
+        self.x
+    }
+
     /// The way that light travels: from the viewer's upper left, over the shoulder, as in the elevations.
     pub fn light(&self) -> Place {
         let level = unit([self.towards[0], self.towards[1], 0.0]);
