@@ -726,9 +726,9 @@ proptest! {
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
-    /// Plans and counter sheets of made-up runs on any paper have no label on another or on a line.
+    /// Plans, counter sheets and pictures of made-up runs on any paper have no label on another or on a line.
     #[test]
-    fn made_up_runs_have_legible_plans_and_counter_sheets(given in any_run(), paper in 0_usize..4, units in 0_usize..3) {
+    fn made_up_runs_have_legible_plans_counter_sheets_and_pictures(given in any_run(), paper in 0_usize..4, units in 0_usize..3) {
         let mut given = given;
         let (name, width, height) =
             [("A4", 297.0, 210.0), ("A3", 420.0, 297.0), ("A1", 841.0, 594.0), ("ANSI B", 431.8, 279.4)][paper];
@@ -740,6 +740,7 @@ proptest! {
         let met = (0..solved.legs.len()).all(|leg| !solved.stands_alone(leg));
         let wanted = |kind: sheets::Kind| match kind {
             sheets::Kind::Plan => met,
+            sheets::Kind::Client(..) | sheets::Kind::Axonometric => true,
             sheets::Kind::Counter(leg) => solved.slabs.iter().any(|slab| slab.legs.first() == Some(&leg)),
             _ => false,
         };
