@@ -15,6 +15,7 @@ pub mod frame;
 mod front;
 mod key_plan;
 mod label;
+mod labels;
 pub mod levels;
 mod listings;
 pub mod marks;
@@ -22,12 +23,14 @@ pub mod materials;
 mod measure_twice;
 mod misread;
 pub mod notes;
+mod orders;
 mod permit;
 mod place;
 mod plan;
 pub mod scale;
 mod schedules;
 mod section;
+mod sequence;
 pub mod set;
 mod shelves;
 mod slab;
@@ -78,6 +81,9 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.push(Kind::Permit);
     }
     kinds.extend([Kind::Schedules, Kind::MeasureTwice]);
+    kinds.extend((!solved.shop.sequence.is_empty()).then_some(Kind::Sequence));
+    kinds.extend((!solved.shop.orders.is_empty()).then_some(Kind::Orders));
+    kinds.push(Kind::Labels);
     kinds
 }
 
@@ -132,6 +138,9 @@ fn may_take_pages(kind: Kind) -> bool {
             | Kind::Permit
             | Kind::Schedules
             | Kind::MeasureTwice
+            | Kind::Sequence
+            | Kind::Orders
+            | Kind::Labels
             | Kind::Front(..)
             | Kind::Counter(_)
     )
@@ -154,6 +163,9 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),
         Kind::MeasureTwice => measure_twice::draw(set, kind),
+        Kind::Sequence => sequence::draw(set, kind),
+        Kind::Orders => orders::draw(set, kind),
+        Kind::Labels => labels::draw(set, kind),
     }
 }
 

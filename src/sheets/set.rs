@@ -38,6 +38,12 @@ pub enum Kind {
     Schedules,
     /// What to measure twice.
     MeasureTwice,
+    /// What is done before what.
+    Sequence,
+    /// One order a supplier.
+    Orders,
+    /// Labels to stick on modules and pieces.
+    Labels,
 }
 
 impl Kind {
@@ -47,6 +53,7 @@ impl Kind {
             Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
             Kind::Axonometric | Kind::Plan | Kind::Permit | Kind::Schedules | Kind::MeasureTwice => None,
+            Kind::Sequence | Kind::Orders | Kind::Labels => None,
         }
     }
 
@@ -65,6 +72,9 @@ impl Kind {
             Kind::Permit => "permit",
             Kind::Schedules => "schedules",
             Kind::MeasureTwice => "measure-twice",
+            Kind::Sequence => "sequence",
+            Kind::Orders => "orders",
+            Kind::Labels => "labels",
         }
     }
 
@@ -82,6 +92,9 @@ impl Kind {
         "permit",
         "schedules",
         "measure-twice",
+        "sequence",
+        "orders",
+        "labels",
     ];
 }
 
@@ -167,7 +180,10 @@ impl<'s> Set<'s> {
     /// Findings that concern a kind of sheet, with their numbers from 1.
     pub fn concerning(&self, kind: Kind) -> Vec<(usize, &'s Finding)> {
         let concerns = |subject: &Subject| match (kind, subject) {
-            (Kind::Schedules | Kind::MeasureTwice | Kind::Plan, _) | (_, Subject::Job) => true,
+            (Kind::Schedules | Kind::MeasureTwice | Kind::Plan, _) => true,
+            (Kind::Labels, _) => false,
+            (_, Subject::Job) => true,
+            (Kind::Sequence | Kind::Orders, _) => true,
             (Kind::Permit, Subject::Counter(_) | Subject::Foot(..)) => false,
             (Kind::Permit, _) => true,
             (Kind::Section(leg, fitting), Subject::Fitting(..)) => *subject == Subject::Fitting(leg, fitting),
@@ -254,6 +270,9 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
         Kind::Permit => "permit".to_owned(),
         Kind::Schedules => "schedules".to_owned(),
         Kind::MeasureTwice => "measure-twice".to_owned(),
+        Kind::Sequence => "sequence".to_owned(),
+        Kind::Orders => "orders".to_owned(),
+        Kind::Labels => "labels".to_owned(),
     };
     if page == 0 { base } else { format!("{base}-{}", page + 1) }
 }

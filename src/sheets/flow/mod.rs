@@ -117,6 +117,51 @@ impl<'f, 's> Flow<'f, 's> {
         }
     }
 
+    /// Adds something of a known height under a title, drawn into the area that it is given; mm.
+    pub fn block(&mut self, title: &str, height: f64, draw: &dyn Fn(&mut Canvas, Layer, Area)) {
+        self.ready();
+        if TITLED + height > self.room() && !self.is_fresh() {
+            self.next_slot();
+        }
+        let index = self.current;
+        let Some(sheet) = self.sheets.last_mut() else { return };
+        let Some(slot) = sheet.slots.get_mut(index) else { return };
+        heading(&mut sheet.canvas, slot, title, false);
+        let area = Area { top: slot.top + TITLED, bottom: slot.top + TITLED + height, ..slot.area };
+        slot.top = area.bottom + AFTER;
+        draw(&mut sheet.canvas, sheet.layer, area);
+    }
+
+    /// Goes on in the next column unless this one still has a height free; mm. Nothing can keep what is higher than a
+    /// column together.
+    pub fn keep(&mut self, height: f64) {
+        self.ready();
+        if height > self.room() && !self.is_fresh() {
+            self.next_slot();
+        }
+    }
+
+    /// Width of the column that is being filled, mm.
+    pub fn column(&mut self) -> f64 {
+        self.ready();
+        self.width()
+    }
+
+    /// Height that a table with its title takes, mm.
+    pub fn table_height(table: &Table) -> f64 {
+        TITLED + table.height(table.rows.len()) + AFTER
+    }
+
+    /// Height that a block with its title takes, mm.
+    pub fn block_height(height: f64) -> f64 {
+        TITLED + height + AFTER
+    }
+
+    /// Height that notes with their title take in a width, mm.
+    pub fn notes_room(notes: &[(String, String)], width: f64) -> f64 {
+        TITLED + notes_height(notes, width) + AFTER
+    }
+
     /// The finished pages.
     pub fn finish(self) -> Vec<Page> {
         let Flow { set, kind, heads, sheets, .. } = self;

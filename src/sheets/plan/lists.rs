@@ -83,6 +83,9 @@ fn titles(set: &Set<'_>, kind: Kind) -> (String, &'static str) {
         Kind::Permit => ("Permit sheet".to_owned(), "inspector, gas fitter"),
         Kind::Schedules => ("Schedules".to_owned(), "all"),
         Kind::MeasureTwice => ("Measure twice".to_owned(), "builder"),
+        Kind::Sequence => ("Sequence of the work".to_owned(), "builder, trades"),
+        Kind::Orders => ("Orders".to_owned(), "suppliers"),
+        Kind::Labels => ("Labels".to_owned(), "builder"),
     }
 }
 

@@ -59,7 +59,7 @@ pub fn marked(leg: &Leg, name: &str, several: bool) -> String {
 fn line(solved: &Solved, leg: &Leg, piece: &Piece, several: bool) -> OrderLine {
     let (show, facts) = (solved.show, &solved.counter);
     let what = format!(
-        "{}, {} thick, {} x {}",
+        "{}, {} thick, {} \u{d7} {}",
         facts.name,
         show.prose(facts.thickness),
         show.prose(piece.extent.width()),
@@ -81,7 +81,7 @@ fn line(solved: &Solved, leg: &Leg, piece: &Piece, several: bool) -> OrderLine {
         let size = if cutout.round {
             format!("\u{2300} {}", show.prose(cutout.extent.width()))
         } else {
-            format!("{} x {}", show.prose(cutout.extent.width()), show.prose(cutout.extent.height()))
+            format!("{} \u{d7} {}", show.prose(cutout.extent.width()), show.prose(cutout.extent.height()))
         };
         let open = if cutout.open { ", open at the front" } else { "" };
         mind.push(format!(

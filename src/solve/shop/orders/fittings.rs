@@ -50,11 +50,14 @@ fn line(solved: &Solved, fitting: &Fitting) -> OrderLine {
         let floor = if fitting.to_floor { ", open to the floor" } else { "" };
         mind.push(format!("cutout {}{floor}", size.join(", ")));
     }
-    let unmeasured = fitting.measures.iter().any(|(name, measure)| {
-        ["width", "diameter", "height", "depth", "drop"].contains(name) && measure.measured.is_none()
-    });
-    if unmeasured {
-        mind.push("sizes from its sheet, not yet measured".to_owned());
+    let open: Vec<&str> = fitting
+        .measures
+        .iter()
+        .filter(|(name, measure)| !name.starts_with("body") && measure.measured.is_none())
+        .map(|(name, _)| *name)
+        .collect();
+    if !open.is_empty() {
+        mind.push(format!("not yet measured: {}", open.join(", ")));
     }
     let (hand, mut missing) = hand(fitting);
     mind.extend(hand);

@@ -57,7 +57,11 @@ fn module(solved: &Solved, shop: &Shop, (leg_index, at): (usize, usize), leg: &L
         ModuleKind::Filler => "filler",
         ModuleKind::Corner => "corner module",
     };
-    let name = if module.name.is_empty() { String::new() } else { format!(" \u{201c}{}\u{201d}", module.name) };
+    let name = if module.name.is_empty() || kind.starts_with(module.name.as_str()) {
+        String::new()
+    } else {
+        format!(" \u{201c}{}\u{201d}", module.name)
+    };
     let what = format!(
         "{kind}{name}, {} wide, {} deep, {} high; {material} tube {}",
         show.prose(module.width()),

@@ -21,7 +21,7 @@ pub fn order(solved: &Solved, shop: &Shop) -> Order {
         lines.push(OrderLine {
             count: sheets.len() as u64,
             what: format!(
-                "{}, {} thick, sheet {} x {}",
+                "{}, {} thick, sheet {} \u{d7} {}",
                 material.name,
                 show.prose(material.thickness),
                 show.prose(*short),

@@ -62,6 +62,8 @@ pub struct Causes {
     pub splash: bool,
     /// What is bought and measured: marks.
     pub fittings: Vec<String>,
+    /// One of them hangs in a liner.
+    pub liner: bool,
     /// Hung through the front.
     pub notches: Vec<String>,
     /// Set in the counter.
@@ -143,6 +145,7 @@ impl Causes {
             seams: pieces > slabs || meets(EdgeKind::Seam),
             splash,
             fittings: marks(&|fitting| fitting.kind != FittingKind::Opening(OpeningSort::PassThrough)),
+            liner: fittings().any(|fitting| fitting.needs.liner == Some(true)),
             notches: marks(&|fitting| fitting.kind == FittingKind::Notch),
             fronts: marks(&|fitting| fitting.kind == FittingKind::Opening(OpeningSort::Fitting) && !standing(fitting)),
             vents: marks(&|fitting| fitting.kind == FittingKind::Opening(OpeningSort::Vent)),

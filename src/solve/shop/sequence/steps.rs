@@ -550,10 +550,8 @@ pub const ALL: &[Template] = &[
         after: &["set-counter", "raised-counter", "join-seams", "splash", "seal-counter", "check-fittings"],
         needed: |run| !run.notches.is_empty(),
         what: |run| {
-            format!(
-                "Hang {}, its liner first where it has one, and check its clearances against its manual.",
-                marks(&run.notches)
-            )
+            let liner = if run.liner { ", the liner first" } else { "" };
+            format!("Hang {}{liner}, and check its clearances against its manual.", marks(&run.notches))
         },
         why: "it bears on the counter and its flange laps over it",
         caution: Some(WEIGHT),
