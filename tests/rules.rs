@@ -37,6 +37,9 @@ fn measured() -> Given {
         }
     }
     given.tolerances.least_strip = inches(2.0);
+    for fitting in given.fittings.iter_mut().filter(|fitting| fitting.look == Look::Refrigerator) {
+        fitting.needs.hinge_right = Some(true);
+    }
     given
 }
 
@@ -691,6 +694,46 @@ fn fixtures() -> Vec<Fixture> {
             severity: Severity::Warn,
             says: "gas and power come up in one bay, module D",
             quiet: || gas(|g| g.site.stubs.push(stub(Service::Gas, 70.0, 28.0, None))),
+        },
+        // Orders and sequence.
+        Fixture {
+            rule: "closed-in-service-is-reached",
+            fires: || {
+                gas(|g| {
+                    g.fittings.retain(|fitting| fitting.id != "doors");
+                    g.site.stubs.push(stub(Service::Gas, 8.0, 24.0, None));
+                })
+            },
+            severity: Severity::Warn,
+            says: "nothing opens within 24 in of where gas comes up, 8 in from the finished left end",
+            quiet: || {
+                gas(|g| {
+                    g.fittings.retain(|fitting| fitting.id != "doors" && fitting.id != "waste");
+                    let cut = opening(14.5, 8.0, Some(12.0));
+                    g.fittings.push(fitting("panel", Look::Panel, 0, cut));
+                    g.site.stubs.push(stub(Service::Gas, 8.0, 24.0, None));
+                })
+            },
+        },
+        Fixture {
+            rule: "order-says-left-or-right",
+            fires: || {
+                with(|g| {
+                    for fitting in &mut g.fittings {
+                        fitting.needs.hinge_right = None;
+                    }
+                })
+            },
+            severity: Severity::Warn,
+            says: "doesn't say on which side D1 (fridge) is hinged",
+            quiet: || with(|_| {}),
+        },
+        Fixture {
+            rule: "order-rests-on-measured-lengths",
+            fires: terrace,
+            severity: Severity::Note,
+            says: "to the frame maker (A1, B1, B2, C1, C2, C3, D1), to the counter fabricator (B1)",
+            quiet: measured,
         },
         // Legs that meet, seats, the survey.
         Fixture {

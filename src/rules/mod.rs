@@ -11,6 +11,8 @@ mod hot;
 mod lack;
 mod landing;
 mod limit;
+mod orders;
+mod sequence;
 pub mod stack;
 mod vents;
 mod water_and_power;
@@ -66,11 +68,13 @@ pub enum Concern {
     Floor,
     /// What is cut, and whether it fits.
     Cutting,
+    /// What is ordered, and what is done before what.
+    Orders,
 }
 
 impl Concern {
     /// Every group, in the order in which they are told.
-    pub const ALL: [Concern; 9] = [
+    pub const ALL: [Concern; 10] = [
         Concern::Gas,
         Concern::Vents,
         Concern::Heat,
@@ -80,6 +84,7 @@ impl Concern {
         Concern::WaterAndPower,
         Concern::Floor,
         Concern::Cutting,
+        Concern::Orders,
     ];
 
     /// As a heading.
@@ -94,6 +99,7 @@ impl Concern {
             Concern::WaterAndPower => "Water and power",
             Concern::Floor => "Floor",
             Concern::Cutting => "Cutting",
+            Concern::Orders => "Orders and sequence",
         }
     }
 }
@@ -164,7 +170,10 @@ pub const ALL: &[&Rule] = &[
     &cutting::limit_belongs_to_a_rule::RULE,
     &corners::seats_have_knee_space::RULE,
     &corners::corner_is_cut_to_its_angle::RULE,
+    &sequence::closed_in_service_is_reached::RULE,
+    &orders::order_says_left_or_right::RULE,
     &cutting::cutout_was_measured::RULE,
+    &orders::order_rests_on_measured_lengths::RULE,
 ];
 
 /// The rule of this name.
