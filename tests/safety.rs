@@ -79,7 +79,9 @@ fn the_samples_give_only_what_a_reader_would_act_on() {
             .as_array()
             .expect("findings")
             .iter()
+            // Both say that a sample's fittings are not there to be measured.
             .filter(|finding| finding["rule"] != "cutout-was-measured")
+            .filter(|finding| finding["rule"] != "order-rests-on-measured-lengths")
             .map(|finding| finding["rule"].as_str().unwrap_or(""))
             .collect();
         assert_eq!(found, wanted, "{sample}: {out}");

@@ -7,6 +7,8 @@ mod findings;
 mod fittings;
 mod located;
 mod modules;
+mod orders;
+mod sequence;
 mod tubes;
 
 use crate::drawing::{Listing, Value};
@@ -24,6 +26,8 @@ pub fn listings(solved: &Solved, findings: &[Finding]) -> Vec<Listing> {
         boards::listing(solved),
         tubes::listing(solved),
         feet::listing(solved),
+        sequence::listing(solved),
+        orders::listing(solved),
     ];
     all.into_iter().filter(|listing| !listing.rows.is_empty()).collect()
 }

@@ -174,10 +174,13 @@ pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, 
 
 /// Pipes and cables that come up: a small circle at the place, its letter in a larger one beside it.
 pub fn services(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, kept: &mut Kept) {
+    // All points first, so that no letter comes to stand on one.
+    for stub in &seen.leg.stubs {
+        canvas.circle(at, seen.at(stub.u, stub.v), 0.9, Paint::both(Pen::VISIBLE, Fill::WHITE));
+    }
     for stub in &seen.leg.stubs {
         let place = seen.at(stub.u, stub.v);
         let (letter, _) = service_words(stub.service);
-        canvas.circle(at, place, 0.9, Paint::both(Pen::VISIBLE, Fill::WHITE));
         let near =
             [(5.6, 0.0), (-5.6, 0.0), (0.0, -5.6), (0.0, 5.6), (4.6, -4.6), (-4.6, -4.6), (4.6, 4.6), (-4.6, 4.6)];
         let rounds = [1.0, 1.4, 2.0, 2.8];
