@@ -49,6 +49,15 @@ fn with(change: fn(&mut Given)) -> Given {
     given
 }
 
+/// The measured run with base trim.
+fn trimmed(change: fn(&mut Trim)) -> Given {
+    let mut given = measured();
+    let mut trim = Trim::default();
+    change(&mut trim);
+    given.trim = Some(trim);
+    given
+}
+
 fn body(width: f64, depth: f64, height: f64) -> Option<Body> {
     Some(Body { width: published(width), depth: published(depth), height: published(height) })
 }
@@ -808,8 +817,46 @@ fn fixtures() -> Vec<Fixture> {
             rule: "foot-carries-its-load",
             fires: || gas(|g| g.frame.feet.rating = 10.0),
             severity: Severity::Warn,
-            says: "feet with one standing free; it carries 22 lb",
+            says: "on it with all feet of the module bearing; it carries 22 lb",
             quiet: || gas(|_| {}),
+        },
+        Fixture {
+            rule: "foot-carries-a-rocking-module",
+            // 60 kg: more than any foot has on it with all bearing.
+            fires: || gas(|g| g.frame.feet.rating = 60.0),
+            severity: Severity::Warn,
+            says: "on it when the module rocks on three feet",
+            quiet: || gas(|g| g.frame.feet.rating = 400.0),
+        },
+        Fixture {
+            rule: "trim-hides-the-feet",
+            fires: || trimmed(|trim| trim.top = inches(2.5)),
+            severity: Severity::Warn,
+            says: "laps 1/2 in over the board",
+            quiet: || trimmed(|_| {}),
+        },
+        Fixture {
+            rule: "trim-keeps-a-strip",
+            fires: || trimmed(|trim| trim.floor_gap = inches(3.0)),
+            severity: Severity::Warn,
+            says: "1 1/2 in is wanted",
+            quiet: || trimmed(|_| {}),
+        },
+        Fixture {
+            rule: "trim-joint-is-backed",
+            // Lengths shorter than the way from post to post.
+            fires: || trimmed(|trim| trim.stock = vec![inches(15.0)]),
+            severity: Severity::Warn,
+            says: "without tube behind the joint",
+            quiet: || trimmed(|_| {}),
+        },
+        Fixture {
+            rule: "trim-screws-into-tube",
+            // So low that it ends under the frame.
+            fires: || trimmed(|trim| trim.top = inches(1.75)),
+            severity: Severity::Warn,
+            says: "has no tube behind it",
+            quiet: || trimmed(|_| {}),
         },
         Fixture {
             rule: "floor-sheds-water",

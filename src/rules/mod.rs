@@ -14,6 +14,7 @@ mod limit;
 mod orders;
 mod sequence;
 pub mod stack;
+mod trim;
 mod vents;
 mod water_and_power;
 
@@ -164,8 +165,13 @@ pub const ALL: &[&Rule] = &[
     &floor::feet_within_range::RULE,
     &floor::feet_keep_some_travel::RULE,
     &floor::foot_carries_its_load::RULE,
+    &floor::foot_carries_a_rocking_module::RULE,
     &floor::floor_sheds_water::RULE,
     &floor::drain_stays_open::RULE,
+    &trim::trim_hides_the_feet::RULE,
+    &trim::trim_keeps_a_strip::RULE,
+    &trim::trim_joint_is_backed::RULE,
+    &trim::trim_screws_into_tube::RULE,
     &cutting::published_agrees_with_measured::RULE,
     &cutting::limit_belongs_to_a_rule::RULE,
     &corners::seats_have_knee_space::RULE,

@@ -62,8 +62,8 @@ fn long_end(solved: &Solved, trim: &Trim, at: usize, face: Face, side: usize) ->
         },
         BoundKind::Wall | BoundKind::Pier | BoundKind::Post => {
             let wall = stop(bound, trim, out);
-            let far = if side == 0 { wall < board } else { wall > board };
-            if far { (board, TrimEnd::Square) } else { (wall, TrimEnd::AtBound) }
+            // It runs on to a wall that is near; a far one leaves the end to be seen.
+            if (wall - board) * out <= NEAR { (wall, TrimEnd::AtBound) } else { (board, TrimEnd::Square) }
         }
     }
 }
@@ -132,7 +132,6 @@ fn short_end(leg: &Leg, trim: &Trim, towards: Face) -> (Length, TrimEnd) {
         (false, _) => match towards {
             Face::Back if matches!(leg.back.kind, BoundKind::Wall | BoundKind::Pier | BoundKind::Post) => {
                 let wall = stop(&leg.back, trim, 1);
-                // It runs on to a wall that is near; a far one leaves the corner to be seen.
                 if wall - board <= NEAR { (wall, TrimEnd::AtBound) } else { (board, TrimEnd::Square) }
             }
             Face::Back if leg.back.kind == BoundKind::Leg => (frame, TrimEnd::Joint(true)),
