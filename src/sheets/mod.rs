@@ -16,6 +16,7 @@ mod front;
 mod key_plan;
 mod label;
 mod labels;
+mod levelling;
 pub mod levels;
 mod listings;
 pub mod marks;
@@ -77,6 +78,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         let slab = solved.slabs.iter().find(|slab| slab.legs.contains(&leg));
         kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Counter(leg)));
     }
+    kinds.extend(solved.legs.iter().any(|leg| !leg.feet.is_empty()).then_some(Kind::Levelling));
     if permit::is_wanted(solved) {
         kinds.push(Kind::Permit);
     }
@@ -135,6 +137,8 @@ fn may_take_pages(kind: Kind) -> bool {
             | Kind::Ends(_)
             | Kind::Substrate(_)
             | Kind::Boards(_)
+            | Kind::Levelling
+            | Kind::Trim
             | Kind::Permit
             | Kind::Schedules
             | Kind::MeasureTwice
@@ -160,6 +164,8 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
             Some(slab) => slab::draw(set, kind, slab),
             None => counter::draw(set, kind),
         },
+        Kind::Levelling => levelling::draw(set, kind),
+        Kind::Trim => Vec::new(),
         Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),
         Kind::MeasureTwice => measure_twice::draw(set, kind),

@@ -32,6 +32,10 @@ pub enum Kind {
     Boards(usize),
     /// Counter sheet of a leg.
     Counter(usize),
+    /// The feet and the floor of the whole run.
+    Levelling,
+    /// The base trim of the whole run.
+    Trim,
     /// Services and safety, for a permit.
     Permit,
     /// Schedules of the job.
@@ -52,8 +56,8 @@ impl Kind {
         match self {
             Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
-            Kind::Axonometric | Kind::Plan | Kind::Permit | Kind::Schedules | Kind::MeasureTwice => None,
-            Kind::Sequence | Kind::Orders | Kind::Labels => None,
+            Kind::Axonometric | Kind::Plan | Kind::Levelling | Kind::Trim | Kind::Permit => None,
+            Kind::Schedules | Kind::MeasureTwice | Kind::Sequence | Kind::Orders | Kind::Labels => None,
         }
     }
 
@@ -69,6 +73,8 @@ impl Kind {
             Kind::Substrate(..) => "substrate",
             Kind::Boards(..) => "boards",
             Kind::Counter(..) => "counter",
+            Kind::Levelling => "levelling",
+            Kind::Trim => "trim",
             Kind::Permit => "permit",
             Kind::Schedules => "schedules",
             Kind::MeasureTwice => "measure-twice",
@@ -89,6 +95,8 @@ impl Kind {
         "substrate",
         "boards",
         "counter",
+        "levelling",
+        "trim",
         "permit",
         "schedules",
         "measure-twice",
@@ -184,6 +192,8 @@ impl<'s> Set<'s> {
             (Kind::Labels, _) => false,
             (_, Subject::Job) => true,
             (Kind::Sequence | Kind::Orders, _) => true,
+            (Kind::Levelling, Subject::Foot(..) | Subject::Leg(_)) | (Kind::Trim, Subject::Leg(_)) => true,
+            (Kind::Levelling | Kind::Trim, _) => false,
             (Kind::Permit, Subject::Counter(_) | Subject::Foot(..)) => false,
             (Kind::Permit, _) => true,
             (Kind::Section(leg, fitting), Subject::Fitting(..)) => *subject == Subject::Fitting(leg, fitting),
@@ -267,6 +277,8 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
         Kind::Substrate(l) => format!("substrate-template{}", leg(l)),
         Kind::Boards(l) => format!("board-templates{}", leg(l)),
         Kind::Counter(l) => format!("counter-sheet{}", leg(l)),
+        Kind::Levelling => "levelling".to_owned(),
+        Kind::Trim => "base-trim".to_owned(),
         Kind::Permit => "permit".to_owned(),
         Kind::Schedules => "schedules".to_owned(),
         Kind::MeasureTwice => "measure-twice".to_owned(),

@@ -116,10 +116,11 @@ fn places(frame: &Frame, stand: &Stand) -> Vec<Foot> {
     all
 }
 
-/// Places along one side of a box: inset from its ends, and evenly between.
+/// Places along one side of a box: inset from its ends, and evenly between; in the middle of a narrow one.
 fn spread(low: Length, high: Length, feet: &Feet) -> Vec<Length> {
     let (from, to) = (low + feet.inset, high - feet.inset);
-    if from >= to {
+    // Two feet nearer to one another than to the sides would stand on each other's soles.
+    if from >= to || to - from < feet.inset * 2 {
         return vec![(low + high).half()];
     }
     let span = to - from;

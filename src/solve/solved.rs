@@ -86,6 +86,11 @@ pub struct Solved {
 }
 
 impl Solved {
+    /// The number of a foot among all of the run, from 1, as every sheet and message has it.
+    pub fn foot_tag(&self, leg: usize, foot: usize) -> usize {
+        self.legs.iter().take(leg).map(|leg| leg.feet.len()).sum::<usize>() + foot + 1
+    }
+
     /// Whether a leg is a straight one by itself: it meets no other, none stands behind it, and its counter is a box.
     pub fn stands_alone(&self, leg: usize) -> bool {
         let met = self.joints.iter().any(|joint| joint.left == leg || joint.right == leg);

@@ -34,7 +34,7 @@ pub(super) fn over(
             let Some(module) = leg.modules.get(module) else { continue };
             let message = format!(
                 "foot {} of module {} has {} on it {when}; it carries {}",
-                index + 1,
+                solved.foot_tag(at, index),
                 module.id,
                 mass(most),
                 mass(rating)

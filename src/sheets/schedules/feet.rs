@@ -26,7 +26,7 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
             }
             let module = leg.modules.get(foot.module).map_or(String::new(), |module| module.id.clone());
             vec![
-                Cell::words((index + 1).to_string()),
+                Cell::words(set.solved.foot_tag(leg_index, index).to_string()),
                 Cell::Words(module),
                 Cell::Finished(foot.u),
                 Cell::Finished(foot.v),

@@ -2,7 +2,7 @@
 
 pub mod assumed;
 mod boards;
-mod columns;
+pub mod columns;
 mod cutouts;
 pub mod feet;
 mod findings;

@@ -1,0 +1,89 @@
+//! Labels of a row of feet, side by side beyond the row, each at the end of a line from its foot.
+
+use crate::drawing::Pen;
+use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::geometry::PaperPoint;
+use crate::sheets::canvas::{Canvas, Layer};
+use crate::sheets::dimensions::apart;
+
+/// Least distance between two labels, mm.
+const PITCH: f64 = 3.9;
+
+/// One label: what it is of, its number among the feet, and what is written after that.
+pub struct Label {
+    /// Where the line to it starts.
+    pub at: PaperPoint,
+    /// The foot's number.
+    pub tag: String,
+    /// Semi-bold, after the number; may be empty.
+    pub words: String,
+}
+
+impl Label {
+    /// Its length, mm.
+    pub fn length(&self) -> f64 {
+        let words = lettering::width(&self.words, BODY, Weight::SemiBold);
+        lettering::width(&self.tag, BODY, Weight::Regular) + if words > 0.0 { 1.6 + words } else { 0.0 }
+    }
+}
+
+/// Writes labels in a lane that begins `start` mm from the feet, on the side `out` of them (a unit step of paper).
+/// What would meet other ink is tried farther out, and left out where nothing is free.
+pub fn draw(canvas: &mut Canvas, at: Layer, labels: &[Label], out: (f64, f64), start: f64) {
+    let along = (-out.1, out.0);
+    let level = out.0.abs() < 0.02 || out.1.abs() < 0.02;
+    let mut sorted: Vec<(&Label, f64)> =
+        labels.iter().map(|label| (label, label.at.x * along.0 + label.at.y * along.1)).collect();
+    sorted.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let pitch = if level { PITCH } else { PITCH * 1.5 };
+    let places = apart(&sorted.iter().map(|(_, place)| *place).collect::<Vec<_>>(), pitch);
+    for ((label, own), place) in sorted.into_iter().zip(places) {
+        let shift = place - own;
+        let step = |far: f64, aside: f64| label.at.moved(out.0 * far + along.0 * aside, out.1 * far + along.1 * aside);
+        for more in [0.0, 7.0, 14.0, 21.0] {
+            let base = step(start + more, shift);
+            let texts = texts(label, base, out);
+            if !texts.iter().all(|text| canvas.is_free(text)) {
+                continue;
+            }
+            let line = [label.at, step(start - 4.0, 0.0), step(start - 1.4, shift), step(start + more - 1.0, shift)];
+            if !canvas.is_clear_of_text(&line) {
+                continue;
+            }
+            for pair in line.windows(2).filter(|pair| pair[0].distance(pair[1]) > 0.05) {
+                canvas.line(at, pair[0], pair[1], Pen::FINE);
+            }
+            for text in texts {
+                canvas.put(at, text);
+            }
+            break;
+        }
+    }
+}
+
+/// A label right at its foot, a circle of `radius` mm, on the first side that is free.
+pub fn at_foot(canvas: &Canvas, label: &Label, radius: f64) -> Option<Vec<crate::drawing::Text>> {
+    let (near, half) = (radius + 1.2, label.length() / 2.0);
+    let level = [(near, 0.0, 1.0), (-near, 0.0, -1.0)];
+    let sides = level.into_iter().flat_map(|(x, y, way)| [0.0, -2.4, 2.4, -4.2, 4.2].map(|dy| (x, y + dy, way)));
+    let over = [(-half, -near - 2.0, 1.0), (-half, near + 2.0, 1.0)];
+    let all = sides.chain(over).map(|(x, y, way)| texts(label, label.at.moved(x, y), (way, 0.0)));
+    all.into_iter().find(|texts| texts.iter().all(|text| canvas.is_free(text)))
+}
+
+/// Number and words, read from below or from the right.
+fn texts(label: &Label, base: PaperPoint, out: (f64, f64)) -> Vec<crate::drawing::Text> {
+    let upright = out.1.abs() >= out.0.abs();
+    let length = label.length();
+    // Both read in one direction; a lane below or at the left ends where the line does.
+    let back = if upright { out.1 > 0.0 } else { out.0 < 0.0 };
+    let from = if back { -length } else { 0.0 };
+    let after = lettering::width(&label.tag, BODY, Weight::Regular) + 1.6;
+    let place = |far: f64| if upright { base.moved(1.25, -(from + far)) } else { base.moved(from + far, 1.25) };
+    let turned = |style: Style| if upright { style.upright() } else { style };
+    let mut all = vec![lettering::set(place(0.0), &label.tag, &turned(Style::caption()))];
+    if !label.words.is_empty() {
+        all.push(lettering::set(place(after), &label.words, &turned(Style::body().bold())));
+    }
+    all
+}
