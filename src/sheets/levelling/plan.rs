@@ -15,6 +15,8 @@ use crate::sheets::view::View;
 use crate::solve::{Face, Leg, Solved};
 use crate::units::{Length, System};
 
+/// The view's heading.
+const TITLE: &str = "Feet from above";
 /// Under the heading, mm.
 const HEADING: f64 = 8.0;
 /// From a foot's middle to its label, mm.
@@ -60,16 +62,18 @@ fn height_words(set: &Set<'_>, height: Length) -> String {
 pub fn size(set: &Set<'_>, scale: Scale) -> (f64, f64) {
     let (x0, y0, x1, y1) = bounds(set.solved);
     let (margin, s) = (margin(set), scale.factor());
-    ((x1 - x0) * s + 2.0 * margin, HEADING + (y1 - y0) * s + 2.0 * margin)
+    let bar = marks::scale_bar_length(scale, set.solved.show.system);
+    let head = title_block::heading_width(TITLE, &scale.words()) + 12.0 + bar + 6.0;
+    (((x1 - x0) * s + 2.0 * margin).max(head), HEADING + (y1 - y0) * s + 2.0 * margin)
 }
 
 /// Draws it with its heading, its top left corner at `corner`.
 pub fn draw(canvas: &mut Canvas, set: &Set<'_>, scale: Scale, corner: PaperPoint) {
     let solved = set.solved;
-    let (x0, _, x1, y1) = bounds(solved);
+    let (x0, _, _, y1) = bounds(solved);
     let (margin, s) = (margin(set), scale.factor());
     let (wide, high) = size(set, scale);
-    title_block::heading(canvas, corner.x, corner.y + 3.5, "Feet from above", &scale.words());
+    title_block::heading(canvas, corner.x, corner.y + 3.5, TITLE, &scale.words());
     let origin = PaperPoint::new(corner.x + margin - x0 * s, corner.y + HEADING + margin + y1 * s);
     let view: View<Plan> = View::open(canvas, "feet", scale, origin);
     let geometry = canvas.layer(view.layer, "run");
@@ -84,7 +88,7 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, scale: Scale, corner: PaperPoint
     }
     let area = Area { left: corner.x, top: corner.y + HEADING, right: corner.x + wide, bottom: corner.y + high };
     let bar = canvas.layer(view.layer, "scale-bar");
-    marks::scale_bar(canvas, bar, corner.x + (x1 - x0) * s + 2.0 * margin, corner.y + 4.5, scale, solved.show.system);
+    marks::scale_bar(canvas, bar, corner.x + wide - 3.0, corner.y + 4.5, scale, solved.show.system);
     for (index, leg) in solved.legs.iter().enumerate() {
         labels(canvas, marks_layer, set, index, leg, &view);
     }

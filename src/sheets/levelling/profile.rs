@@ -94,14 +94,32 @@ fn right(set: &Set<'_>) -> f64 {
     9.0 + names(set).iter().map(|name| lettering::width(name, BODY, Weight::Regular)).fold(0.0, f64::max)
 }
 
+/// The heading, and what is said of the scales beside it.
+fn heading(set: &Set<'_>, index: usize, profile: &Profile<'_>, scale: Scale) -> (String, String) {
+    let times = profile.times(scale);
+    let title = match set.solved.legs.len() {
+        1 => "Floor along the run".to_owned(),
+        _ => format!("Floor along leg {} ({})", index + 1, profile.leg.id),
+    };
+    let style = Style::body().bold().sized(lettering::TITLE);
+    let title = title_block::shortened(&title, 90.0, &style);
+    let along = if times > 1 {
+        format!("{} along, heights drawn {times} times as large", scale.words())
+    } else {
+        scale.words()
+    };
+    (title, along)
+}
+
 /// Paper that the view takes with its heading, mm.
 pub fn size(set: &Set<'_>, leg: usize, scale: Scale) -> (f64, f64) {
     let Some(profile) = Profile::new(set, leg, scale) else { return (0.0, 0.0) };
     let high = (profile.high - profile.low) * scale.factor() * f64::from(profile.times(scale));
-    (
-        LEFT + (profile.to - profile.from) * scale.factor() + right(set),
-        HEADING + 2.0 * TAGS + high.max(LEAST) + HATCH + if profile.is_low(set) { LEAST } else { 0.0 },
-    )
+    let low = if profile.is_low(set) { LEAST } else { 0.0 };
+    let (title, along) = heading(set, leg, &profile, scale);
+    let wide = LEFT + (profile.to - profile.from) * scale.factor() + right(set);
+    let wide = wide.max(title_block::heading_width(&title, &along) + 1.0);
+    (wide, HEADING + 2.0 * TAGS + high.max(LEAST) + HATCH + low)
 }
 
 /// Draws it with its heading, its top left corner at `corner`.
@@ -110,15 +128,7 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, index: usize, scale: Scale, corn
     let (leg, times) = (profile.leg, profile.times(scale));
     let s = scale.factor();
     let rise = s * f64::from(times);
-    let title = match set.solved.legs.len() {
-        1 => "Floor along the run".to_owned(),
-        _ => format!("Floor along leg {} ({})", index + 1, leg.id),
-    };
-    let along = if times > 1 {
-        format!("{} along, heights drawn {times} times as large", scale.words())
-    } else {
-        scale.words()
-    };
+    let (title, along) = heading(set, index, &profile, scale);
     title_block::heading(canvas, corner.x, corner.y + 3.5, &title, &along);
     // No view: its heights have a scale of their own, and nothing on it is dimensioned by its lines.
     let layer = canvas.layer(Canvas::ROOT, "profile");
