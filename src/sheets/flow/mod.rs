@@ -9,8 +9,8 @@ use super::notes::{self, PITCH};
 use super::set::{Kind, Set};
 use super::table::{ROW, Table};
 use super::title_block::{self, TitleBlock};
-use crate::drawing::Page;
 use crate::drawing::lettering::{BODY, Style, TITLE, Weight, width as lettering_width};
+use crate::drawing::{Colour, Dash, Page, Pen};
 use crate::geometry::PaperPoint;
 use slots::Slot;
 
@@ -141,6 +141,18 @@ impl<'f, 's> Flow<'f, 's> {
         }
     }
 
+    /// A broken line to cut along, where something stands above it in this column.
+    pub fn cut_line(&mut self) {
+        self.ready();
+        let index = self.current;
+        let Some(sheet) = self.sheets.last_mut() else { return };
+        let Some(slot) = sheet.slots.get_mut(index).filter(|slot| !slot.is_fresh()) else { return };
+        let (left, right) = (PaperPoint::new(slot.area.left, slot.top), PaperPoint::new(slot.area.right, slot.top));
+        let pen = Pen::DIMENSION.coloured(Colour::GREY_LINE).dashed(Dash::HIDDEN);
+        sheet.canvas.line(sheet.layer, left, right, pen);
+        slot.top += AFTER;
+    }
+
     /// Width of the column that is being filled, mm.
     pub fn column(&mut self) -> f64 {
         self.ready();
@@ -156,6 +168,9 @@ impl<'f, 's> Flow<'f, 's> {
     pub fn block_height(height: f64) -> f64 {
         TITLED + height + AFTER
     }
+
+    /// Height that a line to cut along takes, mm.
+    pub const CUT_LINE: f64 = AFTER;
 
     /// Height that notes with their title take in a width, mm.
     pub fn notes_room(notes: &[(String, String)], width: f64) -> f64 {

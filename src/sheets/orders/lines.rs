@@ -49,7 +49,8 @@ fn stack(set: &Set<'_>, line: &OrderLine, columns: &[Column]) -> Vec<Vec<Cell>> 
     let wrap = |text: &str, column: usize, weight| wrapped(text, columns[column].width - GAP, BODY, weight);
     let what = wrap(&line.what, 2, Weight::Regular);
     // Marks that don't fit their column are told beside it.
-    let fits = lettering_width(&line.mark, BODY, Weight::SemiBold) <= columns[0].width - GAP / 2.0;
+    let fits =
+        line.mark.is_empty() || lettering_width(&line.mark, BODY, Weight::SemiBold) <= columns[0].width - GAP / 2.0;
     let (mark, more) =
         if fits { (line.mark.as_str(), None) } else { ("several", Some(format!("marks {}", line.mark))) };
     let plain = more.iter().chain(&line.mind).flat_map(|text| wrap(text, 3, Weight::Regular)).map(Cell::Words);

@@ -27,7 +27,8 @@ fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, order: &Order) {
     let table = lines::table(set, order, width);
     let notes = notes(order);
     let whole = Flow::block_height(form::HEIGHT) + Flow::table_height(&table) + Flow::notes_room(&notes, width);
-    flow.keep(whole);
+    flow.keep(whole + Flow::CUT_LINE);
+    flow.cut_line();
     let title = format!("Order to the {}", order.supplier.words());
     flow.block(&title, form::HEIGHT, &|canvas, layer, area| form::draw(canvas, layer, area, set));
     flow.table(&lines::title(set, order), 0, &|width| lines::table(set, order, width));

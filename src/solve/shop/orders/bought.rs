@@ -28,10 +28,9 @@ pub fn metal(solved: &Solved, shop: &Shop) -> Order {
     Order { supplier: Supplier::Metal, lines, mind }
 }
 
-/// Screws, tape, adhesive; vents that are bought as such.
+/// Screws, tape, adhesive. Vents are ordered with the fittings, by their marks.
 pub fn hardware(_solved: &Solved, shop: &Shop) -> Order {
-    let mut all = lines(shop, MaterialGroup::Hardware);
-    all.extend(lines(shop, MaterialGroup::Vent));
+    let all = lines(shop, MaterialGroup::Hardware);
     let mind = vec!["Outdoors: metal that does not rust, and no two metals that eat each other.".to_owned()];
     Order { supplier: Supplier::Hardware, lines: all, mind }
 }
@@ -57,11 +56,14 @@ pub fn lines(shop: &Shop, group: MaterialGroup) -> Vec<OrderLine> {
 }
 
 fn line(line: &MaterialLine) -> OrderLine {
-    let waste = if line.waste > 0.0 { format!(", {:.0} % of it for waste", line.waste * 100.0) } else { String::new() };
+    let waste = if line.waste > 0.0 { format!(", and {:.0} % for waste", line.waste * 100.0) } else { String::new() };
+    let net = format!("{:.1}", line.net);
+    let net = net.strip_suffix(".0").unwrap_or(&net);
+    let unit = if line.unit.is_empty() { String::new() } else { format!(" {}", line.unit) };
     OrderLine {
         count: line.count,
         what: format!("{}, {}", line.name, line.order_unit),
-        mind: vec![format!("covers {:.1} {} net{waste}", line.net, line.unit)],
+        mind: vec![format!("for {net}{unit} net{waste}")],
         ..OrderLine::default()
     }
 }

@@ -79,7 +79,7 @@ fn line(solved: &Solved, leg: &Leg, piece: &Piece, several: bool) -> OrderLine {
     for fitting in &cut {
         let Some(cutout) = fitting.cutout(Plane::Counter) else { continue };
         let size = if cutout.round {
-            format!("\u{2300} {}", show.prose(cutout.extent.width()))
+            format!("\u{d8} {}", show.prose(cutout.extent.width()))
         } else {
             format!("{} \u{d7} {}", show.prose(cutout.extent.width()), show.prose(cutout.extent.height()))
         };

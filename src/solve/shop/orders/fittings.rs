@@ -68,6 +68,9 @@ fn line(solved: &Solved, fitting: &Fitting) -> OrderLine {
         }
     }
     let needs = &fitting.needs;
+    if let Some(area) = needs.free_area {
+        mind.push(format!("free area {} or more", show.area(area)));
+    }
     if needs.liner == Some(true) {
         mind.push("with its maker\u{2019}s insulated liner".to_owned());
     }

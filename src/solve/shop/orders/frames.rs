@@ -18,7 +18,7 @@ pub fn order(_given: &Given, solved: &Solved, shop: &Shop) -> Order {
         let holes: Vec<String> = support
             .holes
             .iter()
-            .map(|(at, size)| format!("\u{2300} {} at {}", solved.show.prose(*size), solved.show.prose(*at)))
+            .map(|(at, size)| format!("\u{d8} {} at {}", solved.show.prose(*size), solved.show.prose(*at)))
             .collect();
         let module = solved.legs.get(support.leg).and_then(|leg| leg.modules.get(support.module));
         let mut mind = vec![format!("into module {}", module.map_or("", |module| module.id.as_str()))];
