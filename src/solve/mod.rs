@@ -1,6 +1,7 @@
 //! From a given job to a solved run: pure functions, no files, no clock, no paper.
 
 mod across;
+pub mod beams;
 mod boards;
 pub mod counter;
 mod cutouts;
