@@ -2,7 +2,7 @@
 
 use super::{
     BuildUpText, CornerText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText, PrinterText,
-    PrintersText, ServicesText, SiteText, StepText, SubstrateText, Text, TrimText, WaitsText,
+    PrintersText, ServicesText, SiteText, StepText, SubstrateText, SupportsText, Text, TrimText, WaitsText,
 };
 use crate::findings::Problem;
 use serde::Deserialize;
@@ -26,6 +26,8 @@ pub struct JobFile {
     pub(crate) counter: CounterText,
     pub(crate) height: HeightText,
     pub(crate) trim: Option<TrimText>,
+    #[serde(default)]
+    pub(crate) supports: SupportsText,
     pub(crate) legs: Vec<LegText>,
     #[serde(default)]
     pub(crate) corners: Vec<CornerText>,

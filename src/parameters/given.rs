@@ -13,6 +13,8 @@ mod paper;
 mod path;
 mod services;
 mod site;
+mod supports;
+mod supports_assumed;
 mod tolerances;
 mod trim;
 mod waits;
@@ -30,6 +32,7 @@ pub use paper::*;
 pub use path::*;
 pub use services::*;
 pub use site::*;
+pub use supports::*;
 pub use tolerances::*;
 pub use trim::*;
 pub use waits::*;
@@ -51,6 +54,8 @@ pub struct Given {
     pub height: Height,
     /// The base trim, where there is one.
     pub trim: Option<Trim>,
+    /// What carries counters and heavy fittings besides the frame's own tubes.
+    pub supports: SupportWork,
     /// The straight rows of modules.
     pub legs: Vec<Leg>,
     /// Where legs meet.

@@ -19,6 +19,7 @@ mod reader;
 mod run;
 mod services;
 mod site;
+mod supports;
 mod survey;
 mod trim;
 mod waits;
@@ -52,6 +53,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
     let height = parts::height(&written.height, &mut reader);
     let sheets = (&counter, &substrate);
     let trim = written.trim.as_ref().map(|trim| trim::read(trim, &frame, height, sheets, &mut reader));
+    let supports = supports::read(&written.supports, &frame, &counter, &mut reader);
     let mut given = Given {
         job,
         site,
@@ -60,6 +62,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         substrate,
         height,
         trim,
+        supports,
         legs: run::legs(written, &mut reader),
         joints: corner::joints(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),

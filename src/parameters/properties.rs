@@ -12,7 +12,7 @@ use crate::units::symbols;
 use std::collections::HashMap;
 
 /// The parts of a job whose names no module or fitting may take.
-const PARTS: [&str; 13] = [
+const PARTS: [&str; 14] = [
     "frame",
     "counter",
     "substrate",
@@ -25,6 +25,7 @@ const PARTS: [&str; 13] = [
     "services",
     "materials",
     "limits",
+    "supports",
     "waits",
 ];
 
@@ -33,6 +34,7 @@ pub(super) fn register(job: &JobFile, fittings: &[Fitted<'_>], overrides: &[(Str
     parameters(job, reader);
     parts(job, reader);
     figures(job, reader);
+    supports(job, reader);
     modules_and_fittings(job, fittings, reader);
     for (name, value) in overrides {
         override_one(name, value, reader);
@@ -165,6 +167,14 @@ fn figures(job: &JobFile, reader: &mut Reader) {
         if let Some(text) = written.cloned().or_else(assumed) {
             reader.names.add(super::materials::full_name(known), Body::Written(text));
         }
+    }
+}
+
+fn supports(job: &JobFile, reader: &mut Reader) {
+    for (name, written) in super::supports::values(&job.supports) {
+        // What they are taken to be hangs on frame and counter, which aren't worked out yet.
+        let silent = || Body::Later("it is given by the job or worked out from the counter".into());
+        reader.names.add(name, written.cloned().map_or_else(silent, Body::Written));
     }
 }
 

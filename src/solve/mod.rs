@@ -26,11 +26,11 @@ mod substrate;
 pub mod takeoff;
 
 pub use crate::parameters::given::{
-    Around, Bends, BoundKind, Build, Combustible, Connection, Corner, CornerSeam, CornerShape, CounterMaterial,
-    CounterNeeds, Cylinder, DefaultUsed, DoorSwing, Face, Finish, FinishKind, FloorStep, FrameMaterial, FrontEdge,
-    Fuel, Job, JointKind, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort, Overhead, Paper, Person,
-    PipeSize, Printer, RailHelp, Seating, Service, Splash, Survey, SurveyPost, SurveyWall, Through, Tolerances, Trim,
-    TrimCorner, Width,
+    Alloy, Around, Bar, Bends, BoundKind, Build, Combustible, Connection, Corner, CornerSeam, CornerShape,
+    CounterMaterial, CounterNeeds, Cylinder, DefaultUsed, DoorSwing, Face, Finish, FinishKind, FloorStep,
+    FrameMaterial, FrontEdge, Fuel, Job, JointKind, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort,
+    Overhead, Paper, Person, PipeSize, Printer, Profile, Profiled, RailHelp, Seating, Service, Splash, SupportWork,
+    Survey, SurveyPost, SurveyWall, Through, Tolerances, Trim, TrimCorner, Width,
 };
 pub use datums::{Axis, Datum, Datums};
 pub use run::solve;

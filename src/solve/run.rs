@@ -125,6 +125,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
         .collect();
     let mut solved = whole(given, show, legs, slabs);
     solved.shop = shop(given, &solved);
+    solved.defaults.extend(solved.shop.supports.assumed.iter().cloned());
     Ok(solved)
 }
 

@@ -124,9 +124,56 @@ pub fn grill() -> Fitting {
     Fitting { flange: laps, ..fitting("grill", Look::Grill, 1, notch(33.375, 21.25, 9.0)) }
 }
 
+/// Frame and counter of the worked example.
+fn frame_and_counter() -> (Frame, Counter) {
+    let frame = Frame {
+        depth: inches(28.0),
+        tube: inches(1.5),
+        wall: inches(0.0625),
+        height: None,
+        material: FrameMaterial::Steel,
+        studs: None,
+        feet: Feet {
+            shortest: inches(2.0),
+            longest: inches(4.5),
+            inset: inches(1.5),
+            middle_over: inches(36.0),
+            spacing: inches(30.0),
+            spot_reach: inches(2.0),
+            rating: 136.0,
+            place: None,
+        },
+        rough_gap: inches(0.125),
+        place: None,
+    };
+    let counter = Counter {
+        material: CounterMaterial::Concrete,
+        name: "cast concrete".to_owned(),
+        thickness: inches(1.5),
+        density: 2300.0,
+        overhang_front: inches(1.0),
+        overhang_left: inches(1.0),
+        overhang_right: inches(1.0),
+        overhang_back: inches(1.0),
+        wall_joint: inches(0.25),
+        seam_joint: inches(0.125),
+        corner_radius: Length::ZERO,
+        arris: inches(0.125),
+        drip: Length::ZERO,
+        splash: None,
+        seams: Vec::new(),
+        tolerance: inches(0.0625),
+        needs: CounterNeeds::default(),
+        place: None,
+    };
+    (frame, counter)
+}
+
 /// The run of the worked example: modules A 18 in and B 42 in, clad at both ends, the grill in B.
 pub fn worked_example() -> Given {
+    let (frame, counter) = frame_and_counter();
     Given {
+        supports: SupportWork::assumed_for(&frame, &counter),
         job: Job { title: "worked example".to_owned(), units: System::Inches, ..Job::default() },
         site: Site {
             floor: Floor::Level,
@@ -135,46 +182,8 @@ pub fn worked_example() -> Given {
             around: Around::default(),
             survey: Survey::default(),
         },
-        frame: Frame {
-            depth: inches(28.0),
-            tube: inches(1.5),
-            wall: inches(0.0625),
-            height: None,
-            material: FrameMaterial::Steel,
-            studs: None,
-            feet: Feet {
-                shortest: inches(2.0),
-                longest: inches(4.5),
-                inset: inches(1.5),
-                middle_over: inches(36.0),
-                spacing: inches(30.0),
-                spot_reach: inches(2.0),
-                rating: 136.0,
-                place: None,
-            },
-            rough_gap: inches(0.125),
-            place: None,
-        },
-        counter: Counter {
-            material: CounterMaterial::Concrete,
-            name: "cast concrete".to_owned(),
-            thickness: inches(1.5),
-            density: 2300.0,
-            overhang_front: inches(1.0),
-            overhang_left: inches(1.0),
-            overhang_right: inches(1.0),
-            overhang_back: inches(1.0),
-            wall_joint: inches(0.25),
-            seam_joint: inches(0.125),
-            corner_radius: Length::ZERO,
-            arris: inches(0.125),
-            drip: Length::ZERO,
-            splash: None,
-            seams: Vec::new(),
-            tolerance: inches(0.0625),
-            needs: CounterNeeds::default(),
-            place: None,
-        },
+        frame,
+        counter,
         substrate: Substrate {
             name: "exterior plywood".to_owned(),
             thickness: inches(0.75),

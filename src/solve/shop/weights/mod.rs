@@ -55,6 +55,11 @@ pub fn figures(given: &Given) -> Vec<Figure> {
     all
 }
 
+/// Density of the substrate, kg/m3.
+pub fn substrate_density(given: &Given) -> f64 {
+    Densities::of(given).substrate
+}
+
 /// The parts of one module together.
 fn summed(parts: &[Part], module: usize) -> ModuleWeight {
     let mut sum = ModuleWeight::default();

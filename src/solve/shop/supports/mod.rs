@@ -1,0 +1,173 @@
+//! The members that hold up counters, substrate and fittings: placed, marked, checked.
+
+mod arms;
+mod between;
+mod brackets;
+mod checked;
+mod draft;
+mod framed;
+mod rails;
+mod table;
+
+use crate::parameters::given::Given;
+use crate::solve::{DefaultUsed, Solved, Support, SupportRole, SupportWork, Supports};
+use crate::units::Length;
+use checked::Loads;
+use draft::{Carries, Draft, Room};
+
+/// The supports of a run.
+///
+/// Arms first, since what they lie against is decided by the fitting; then rails round cutouts, members between tubes,
+/// brackets. Each looks for its room among the frame's tubes, the fittings' bodies and cutouts, and the supports before it.
+pub fn supports(given: &Given, solved: &Solved) -> Supports {
+    let work = &given.supports;
+    let dead = 9.806_65
+        * (solved.counter.density * solved.counter.thickness.mm()
+            + super::weights::substrate_density(given) * solved.substrate.thickness.mm())
+        / 1e3;
+    let frame = SupportWork::assumed_for(&given.frame, &given.counter).rail;
+    let loads = Loads { solved, work, dead };
+    let mut all = Supports { work: Some(work.clone()), ..Supports::default() };
+    let (mut marks, mut tubes) = (0, 0);
+    let mut framed: Vec<Support> = Vec::new();
+    for (index, leg) in solved.legs.iter().enumerate() {
+        let mut room = Room { leg, tube: given.frame.tube, gap: given.frame.rough_gap, drafts: Vec::new() };
+        for fitting in 0..leg.fittings.len() {
+            if !arms::is_heavy(&leg.fittings[fitting], work) {
+                continue;
+            }
+            let before = room.drafts.len();
+            if let Err(why) = arms::arms(&mut room, fitting, work) {
+                room.drafts.truncate(before);
+                all.unheld.push(((index, fitting), why));
+                continue;
+            }
+            let weak = |room: &Room| {
+                let own = room.drafts.iter().filter(|draft| draft.fitting == Some(fitting)).cloned();
+                let of_frame =
+                    framed::framed(room, &frame).into_iter().filter(|draft| matches!(draft.carries, Carries::Arms(_)));
+                own.chain(of_frame).any(|draft| draft.body.v.0 == leg.datums.frame_face && !loads.holds(&draft))
+            };
+            if weak(&room) {
+                arms::front_posts(&mut room, fitting, work);
+            }
+        }
+        rails::rails(&mut room, work);
+        between::between(&mut room, work);
+        brackets::brackets(&mut room, solved.counter.needs.brackets, work);
+        let mut own = framed::framed(&room, &frame);
+        unload(&mut room);
+        room.drafts.sort_by_key(order);
+        own.sort_by_key(order);
+        let finish = |draft: &Draft| finished(draft, index, &loads);
+        all.members.extend(room.drafts.iter().map(finish));
+        framed.extend(own.iter().map(finish));
+        all.tubes.extend(framed::tubes(index, leg, &mut tubes));
+    }
+    for support in all.members.iter_mut().chain(&mut framed) {
+        marks += 1;
+        support.mark = format!("S{marks}");
+    }
+    all.framed = framed;
+    all.assumed = assumed(&all, given);
+    all
+}
+
+/// Posts take what the rail over them would have to carry.
+fn unload(room: &mut Room) {
+    let posted: Vec<usize> = room
+        .drafts
+        .iter()
+        .filter(|draft| draft.role == SupportRole::FrontPost)
+        .filter_map(|draft| draft.fitting)
+        .collect();
+    let face = room.leg.datums.frame_face;
+    let tube = room.tube;
+    for rail in
+        room.drafts.iter_mut().filter(|draft| draft.role == SupportRole::ArmRail && draft.body.v.1 <= face + tube)
+    {
+        if rail.fitting.is_some_and(|fitting| posted.contains(&fitting)) {
+            rail.carries = Carries::Nothing;
+        }
+    }
+}
+
+fn order(draft: &Draft) -> (usize, SupportRole, Length, Length, Length) {
+    let body = &draft.body;
+    (draft.module, draft.role, body.u.0, body.v.0, body.z.0)
+}
+
+/// A support with everything but its mark.
+fn finished(draft: &Draft, leg: usize, loads: &Loads) -> Support {
+    let (solved, work) = (loads.solved, loads.work);
+    let length = draft.length();
+    let inset = work.hole_inset;
+    let mut places = draft.holes.clone();
+    // Both ends are screwed, through the clip or the tube that they lie against.
+    if draft.role != SupportRole::Bracket && length > inset * 2 {
+        places.extend([inset, length - inset]);
+    }
+    places.retain(|&at| at > Length::ZERO && at < length);
+    places.sort();
+    places.dedup();
+    let area = table::shape(&draft.bar.section).section().area;
+    let from = &solved.legs[leg];
+    let fitting = draft.fitting.and_then(|fitting| from.fittings.get(fitting));
+    Support {
+        mark: String::new(),
+        role: draft.role,
+        leg,
+        module: draft.module,
+        fitting: draft.fitting,
+        body: draft.body,
+        along: draft.along,
+        section: table::name(&draft.bar.section, solved.show),
+        alloy: draft.bar.alloy.name.clone(),
+        length,
+        holes: places.into_iter().map(|at| (at, work.hole)).collect(),
+        mass: area * draft.bar.alloy.density * length.mm() / 1e3,
+        check: loads.check(draft),
+        place: fitting
+            .map_or_else(|| from.modules.get(draft.module).and_then(|own| own.place.clone()), |own| own.place.clone()),
+    }
+}
+
+/// Which of the assumed values the run goes by.
+fn assumed(all: &Supports, given: &Given) -> Vec<DefaultUsed> {
+    let work: &SupportWork = &given.supports;
+    let has = |roles: &[SupportRole]| all.members.iter().any(|support| roles.contains(&support.role));
+    let arms = has(&[SupportRole::Arm]);
+    let rails = has(&[SupportRole::CutoutRail, SupportRole::Intermediate]);
+    let brackets = has(&[SupportRole::Bracket]);
+    let mut names: Vec<&str> = Vec::new();
+    if arms || !all.unheld.is_empty() {
+        names.extend(["heavy"]);
+    }
+    if arms {
+        names.extend(["arm", "food", "arm_stiffness"]);
+    }
+    if rails {
+        names.extend(["rail", "person"]);
+    }
+    if brackets {
+        names.extend(["bracket", "lean", "counter_elasticity", "overhang"]);
+    }
+    if rails || brackets {
+        names.push("stiffness");
+    }
+    if has(&[SupportRole::Intermediate]) {
+        names.push("apart");
+    }
+    if !all.members.is_empty() {
+        names.extend(["hole", "hole_inset"]);
+    }
+    let mut used: Vec<DefaultUsed> = names.into_iter().filter_map(|name| work.assumed(name).cloned()).collect();
+    if brackets && given.counter.needs.brackets.is_none() {
+        used.push(DefaultUsed {
+            name: "counter.brackets".to_owned(),
+            value: "24 in".to_owned(),
+            origin: "shops: 30 to 36 in at most; 24 in by common practice",
+        });
+    }
+    used
+}
