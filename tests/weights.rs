@@ -19,6 +19,8 @@ fn solved(given: &Given) -> Solved {
 fn one_box() -> Given {
     let mut given = worked_example();
     given.fittings.clear();
+    // Nothing is added between its sides: the table is of the box alone.
+    given.supports.apart = inches(60.0);
     let leg = &mut given.legs[0];
     leg.modules = vec![fixed("A", 36.0)];
     let faces = &mut leg.faces;
