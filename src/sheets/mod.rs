@@ -28,6 +28,7 @@ mod orders;
 mod permit;
 mod place;
 mod plan;
+mod quantities;
 pub mod scale;
 mod schedules;
 mod section;
@@ -41,6 +42,7 @@ pub mod table;
 pub mod templates;
 pub mod title_block;
 pub mod view;
+mod weights;
 
 pub use coverage::letters_lacking;
 pub use cuttings::cuttings;
@@ -82,7 +84,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
     if permit::is_wanted(solved) {
         kinds.push(Kind::Permit);
     }
-    kinds.extend([Kind::Schedules, Kind::MeasureTwice]);
+    kinds.extend([Kind::Schedules, Kind::Materials, Kind::Weights, Kind::MeasureTwice]);
     kinds.extend((!solved.shop.sequence.is_empty()).then_some(Kind::Sequence));
     kinds.extend((!solved.shop.orders.is_empty()).then_some(Kind::Orders));
     kinds.push(Kind::Labels);
@@ -141,6 +143,8 @@ fn may_take_pages(kind: Kind) -> bool {
             | Kind::Trim
             | Kind::Permit
             | Kind::Schedules
+            | Kind::Materials
+            | Kind::Weights
             | Kind::MeasureTwice
             | Kind::Sequence
             | Kind::Orders
@@ -168,6 +172,8 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Trim => Vec::new(),
         Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),
+        Kind::Materials => quantities::draw(set, kind),
+        Kind::Weights => weights::draw(set, kind),
         Kind::MeasureTwice => measure_twice::draw(set, kind),
         Kind::Sequence => sequence::draw(set, kind),
         Kind::Orders => orders::draw(set, kind),

@@ -40,6 +40,10 @@ pub enum Kind {
     Permit,
     /// Schedules of the job.
     Schedules,
+    /// What has to be bought.
+    Materials,
+    /// What things weigh, and who lifts them.
+    Weights,
     /// What to measure twice.
     MeasureTwice,
     /// What is done before what.
@@ -58,6 +62,7 @@ impl Kind {
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
             Kind::Axonometric | Kind::Plan | Kind::Levelling | Kind::Trim | Kind::Permit => None,
             Kind::Schedules | Kind::MeasureTwice | Kind::Sequence | Kind::Orders | Kind::Labels => None,
+            Kind::Materials | Kind::Weights => None,
         }
     }
 
@@ -77,6 +82,8 @@ impl Kind {
             Kind::Trim => "trim",
             Kind::Permit => "permit",
             Kind::Schedules => "schedules",
+            Kind::Materials => "materials",
+            Kind::Weights => "weights",
             Kind::MeasureTwice => "measure-twice",
             Kind::Sequence => "sequence",
             Kind::Orders => "orders",
@@ -99,6 +106,8 @@ impl Kind {
         "trim",
         "permit",
         "schedules",
+        "materials",
+        "weights",
         "measure-twice",
         "sequence",
         "orders",
@@ -281,6 +290,8 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
         Kind::Trim => "base-trim".to_owned(),
         Kind::Permit => "permit".to_owned(),
         Kind::Schedules => "schedules".to_owned(),
+        Kind::Materials => "materials".to_owned(),
+        Kind::Weights => "weights".to_owned(),
         Kind::MeasureTwice => "measure-twice".to_owned(),
         Kind::Sequence => "sequence".to_owned(),
         Kind::Orders => "orders".to_owned(),

@@ -84,6 +84,8 @@ fn titles(set: &Set<'_>, kind: Kind) -> (String, &'static str) {
         Kind::Trim => ("Base trim".to_owned(), "builder"),
         Kind::Permit => ("Permit sheet".to_owned(), "inspector, gas fitter"),
         Kind::Schedules => ("Schedules".to_owned(), "all"),
+        Kind::Materials => ("Materials".to_owned(), "builder, suppliers"),
+        Kind::Weights => ("Weights".to_owned(), "builder"),
         Kind::MeasureTwice => ("Measure twice".to_owned(), "builder"),
         Kind::Sequence => ("Sequence of the work".to_owned(), "builder, trades"),
         Kind::Orders => ("Orders".to_owned(), "suppliers"),

@@ -84,6 +84,13 @@ pub struct Lift {
 }
 
 impl Weights {
+    /// How many people lift something when each takes half of what two take; at least one.
+    pub fn people(&self, mass: f64) -> u32 {
+        let each = self.two_lift / 2.0;
+        // A gram of rounding asks for nobody more.
+        if each > 0.0 { ((mass - 1e-3) / each).ceil().max(1.0) as u32 } else { 1 }
+    }
+
     /// Whether more than two people are wanted for something.
     pub fn wants_more_than_two(&self, lift: &Lift) -> bool {
         self.two_lift > 0.0 && lift.mass > self.two_lift

@@ -65,7 +65,6 @@ impl<'a> Book<'a> {
 
     /// A figure without rounding.
     pub fn exact(&self, figure: Figure) -> Exact {
-        self.note(figure);
         self.materials.exact(figure)
     }
 
@@ -81,11 +80,10 @@ impl<'a> Book<'a> {
 
     /// A figure that is a mass, in the job's units.
     pub fn mass(&self, figure: Figure) -> String {
-        self.note(figure);
         self.show.mass(self.materials.si(figure))
     }
 
-    /// Notes that a figure was used.
+    /// Notes that a figure was used, which a line does for all that it goes by.
     pub fn note(&self, figure: Figure) {
         self.used.borrow_mut().insert(figure);
     }
@@ -147,7 +145,12 @@ impl<'a> Book<'a> {
         let gross = takeoff::with_waste(&draft.net, &waste);
         let count = takeoff::units(&draft.net, &waste, &draft.each);
         let net = self.words(draft.kind, &draft.net);
-        let mut how = if draft.from.is_empty() { net } else { format!("{} = {net}", draft.from) };
+        let summed = draft.parts.iter().filter(|(_, part)| part.is_positive()).count() > 1;
+        let mut how = match (draft.from.is_empty(), summed) {
+            (true, true) => format!("{} = {net}", self.sum(draft.kind, &draft.parts)),
+            (true, false) => net,
+            (false, _) => format!("{} = {net}", draft.from),
+        };
         if waste.is_positive() {
             let share = figures(waste.to_f64() * 100.0);
             how = format!("{how}, + {share} % = {}", self.words(draft.kind, &gross));
@@ -174,6 +177,14 @@ impl<'a> Book<'a> {
                 .map(|(name, part)| (name, self.amount(draft.kind, &part)))
                 .collect(),
         })
+    }
+
+    /// Parts with their amounts, as `front 9.25 + left end 5.44`.
+    pub fn sum(&self, kind: Kind, parts: &[(String, Exact)]) -> String {
+        let told = parts.iter().filter(|(_, part)| part.is_positive());
+        let told: Vec<String> =
+            told.map(|(name, part)| format!("{name} {}", figures(self.amount(kind, part)))).collect();
+        told.join(" + ")
     }
 
     /// Where figures come from, each origin once with the figures that have it.

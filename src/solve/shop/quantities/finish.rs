@@ -128,7 +128,9 @@ fn veneer(book: &Book, one: &Covered, faced: &[Faced], corners: &[Corner]) -> [O
     let from = if corner.is_positive() {
         by.push(Figure::VeneerCorner);
         let (long, wide) = (book.words(Kind::Length, &corner), book.show.prose(band));
-        format!("{} \u{2212} {long} of corner × {wide}", book.words(Kind::Area, &area))
+        let parts = one.parts(faced);
+        let flat = if parts.len() > 1 { book.sum(Kind::Area, &parts) } else { book.words(Kind::Area, &area) };
+        format!("{flat} \u{2212} {long} of corner × {wide}")
     } else {
         String::new()
     };

@@ -15,6 +15,7 @@ pub fn lines(book: &Book, solved: &Solved, shop: &Shop) -> Vec<MaterialLine> {
     }
     lines.push(paint(book, solved));
     let feet: usize = solved.legs.iter().map(|leg| leg.feet.len()).sum();
+    let modules: usize = solved.legs.iter().map(|leg| leg.modules.len()).sum();
     let (short, long) = (book.show.prose(solved.frame.foot_shortest), book.show.prose(solved.frame.foot_longest));
     let rating = book.show.mass(solved.frame.foot_rating);
     lines.push(book.line(Draft {
@@ -22,7 +23,7 @@ pub fn lines(book: &Book, solved: &Solved, shop: &Shop) -> Vec<MaterialLine> {
         name: format!("adjustable feet, {short} to {long}, each for {rating}"),
         kind: Kind::Count,
         net: Exact::whole(feet as i128),
-        from: String::new(),
+        from: format!("under {}", super::book::counted(modules, "module")),
         waste: None,
         each: Exact::whole(1),
         unit: "foot".to_owned(),
@@ -120,6 +121,7 @@ fn bars(book: &Book, solved: &Solved, shop: &Shop) -> Vec<MaterialLine> {
 fn paint(book: &Book, solved: &Solved) -> Option<MaterialLine> {
     let coats = book.exact(Figure::PaintCoats);
     if !coats.is_positive() {
+        book.note(Figure::PaintCoats);
         return None;
     }
     let around = Exact::length(solved.frame.tube * 4);
