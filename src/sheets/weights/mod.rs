@@ -14,6 +14,8 @@ use super::title_block;
 use crate::drawing::Page;
 use crate::units::{Show, System};
 
+/// Least width of a column, mm.
+const LEAST: f64 = 176.0;
 /// White between the columns of the page, mm.
 const GUTTER: f64 = 12.0;
 /// White under a chart, mm.
@@ -25,8 +27,8 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Heads { title: "Weights".to_owned(), document: "Weights and lifting".to_owned(), scale: "\u{2013}".to_owned() };
     let mut canvas = set.sheet();
     let (inside, block) = (frame::inside(&canvas), title_block::corner(&canvas));
-    let two = inside.width() >= 2.0 * 176.0 + GUTTER;
-    let width = if two { (inside.width() - GUTTER) / 2.0 } else { inside.width() };
+    let count = ((inside.width() + GUTTER) / (LEAST + GUTTER)).floor().max(1.0);
+    let width = (inside.width() - GUTTER * (count - 1.0)) / count;
     let bottom = if inside.left + width > block.x - MARGIN { block.y - MARGIN } else { inside.bottom };
     let left = Area { right: inside.left + width, bottom, ..inside };
     let mut top = left.top;
@@ -36,10 +38,15 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         }
     }
     let mut flow = if top > left.top {
-        let mut areas = vec![Area { top, ..left }];
-        if two {
-            areas.insert(0, Area { left: inside.left + width + GUTTER, bottom: block.y - MARGIN, ..inside });
-        }
+        let mut areas: Vec<Area> = (1..count as usize)
+            .map(|index| {
+                let start = inside.left + index as f64 * (width + GUTTER);
+                let over = start + width > block.x - MARGIN;
+                let bottom = if over { block.y - MARGIN } else { inside.bottom };
+                Area { left: start, right: start + width, bottom, ..inside }
+            })
+            .collect();
+        areas.push(Area { top, ..left });
         Flow::beside(set, kind, heads, vec![(canvas, areas, "\u{2013}".to_owned())])
     } else {
         Flow::new(set, kind, heads)
@@ -57,7 +64,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     flow.finish()
 }
 
-/// How many columns of weights are told: in one reading, so that tables stay narrow.
+/// How weights are told in narrow columns: in one reading.
 fn reading(set: &Set<'_>) -> Show {
     match set.solved.show.system {
         System::Both => Show::new(System::Inches),

@@ -83,17 +83,19 @@ pub struct Lift {
     pub mass: f64,
 }
 
+/// Weights are known no better than this, kg: so much over a limit asks for nobody more.
+const NEAR: f64 = 0.25;
+
 impl Weights {
     /// How many people lift something when each takes half of what two take; at least one.
     pub fn people(&self, mass: f64) -> u32 {
         let each = self.two_lift / 2.0;
-        // A gram of rounding asks for nobody more.
-        if each > 0.0 { ((mass - 1e-3) / each).ceil().max(1.0) as u32 } else { 1 }
+        if each > 0.0 { ((mass - NEAR) / each).ceil().max(1.0) as u32 } else { 1 }
     }
 
     /// Whether more than two people are wanted for something.
     pub fn wants_more_than_two(&self, lift: &Lift) -> bool {
-        self.two_lift > 0.0 && lift.mass > self.two_lift
+        self.two_lift > 0.0 && lift.mass > self.two_lift + NEAR
     }
 }
 
