@@ -1,4 +1,5 @@
-//! How long it takes to read, solve, check, draw and write a job of 1, 10, 100 and 1,000 modules, and the first sample.
+//! How long it takes to read, solve, check, draw and write a job of 1, 10, 100, 200 and 1,000 modules, and the first sample.
+//! Solving includes the shop's share: pieces, cutting, quantities, orders, sequence; lists are the comma files and the workbook.
 //!
 //! `cargo bench --bench pipeline` prints one line a job: the median of several runs, in milliseconds.
 
@@ -66,12 +67,16 @@ fn job(modules: usize) -> String {
 
 fn main() {
     println!(
-        "{:<22} {:>8} {:>8} {:>8} {:>9} {:>8} {:>9} {:>7}",
-        "job", "read", "solve", "check", "draw", "write", "whole ms", "sheets"
+        "{:<22} {:>8} {:>8} {:>8} {:>9} {:>8} {:>8} {:>9} {:>7}",
+        "job", "read", "solve", "check", "draw", "write", "lists", "whole ms", "sheets"
     );
+    let only: Option<usize> = std::env::args().nth(1).and_then(|text| text.parse().ok());
+    if let Some(modules) = only {
+        return measure(&format!("{modules} modules"), job(modules), 1);
+    }
     let sample = std::fs::read_to_string("samples/terrace.ron").unwrap_or_default();
     measure("samples/terrace.ron", sample, 15);
-    for (modules, runs) in [(1, 15), (10, 11), (100, 5), (1000, 3)] {
+    for (modules, runs) in [(1, 15), (10, 11), (100, 5), (200, 3), (1000, 3)] {
         measure(&format!("{modules} modules"), job(modules), runs);
     }
 }
@@ -79,7 +84,7 @@ fn main() {
 fn measure(name: &str, text: String, runs: usize) {
     let path = PathBuf::from("job.ron");
     let files = Memory(BTreeMap::from([(path.clone(), text.into_bytes())]));
-    let mut times: Vec<[f64; 6]> = Vec::new();
+    let mut times: Vec<[f64; 7]> = Vec::new();
     let mut count = 0;
     for _ in 0..runs {
         let start = Instant::now();
@@ -105,6 +110,14 @@ fn measure(name: &str, text: String, runs: usize) {
         for page in &pages {
             black_box(write::svg::page(page));
         }
+        let written = start.elapsed();
+        let lists: Vec<_> =
+            sheets::listings(&solved, &findings).iter().map(|listing| listing.grid(solved.show)).collect();
+        for list in &lists {
+            black_box(write::csv::list(list));
+        }
+        let book = write::xlsx::Contents { title: "Bench", facts: &[], date: "2026-01-01", lists: &lists, notice: "" };
+        let _ = black_box(write::xlsx::workbook(&book));
         let whole = start.elapsed();
         count = pages.len();
         let ms = |a: std::time::Duration, b: std::time::Duration| (b - a).as_secs_f64() * 1e3;
@@ -114,7 +127,8 @@ fn measure(name: &str, text: String, runs: usize) {
             ms(read, solved_at),
             ms(solved_at, checked),
             ms(checked, drawn),
-            ms(drawn, whole),
+            ms(drawn, written),
+            ms(written, whole),
             ms(zero, whole),
         ]);
     }
@@ -124,12 +138,13 @@ fn measure(name: &str, text: String, runs: usize) {
         column[column.len() / 2]
     };
     println!(
-        "{name:<22} {:>8.2} {:>8.2} {:>8.2} {:>9.2} {:>8.2} {:>9.2} {count:>7}",
+        "{name:<22} {:>8.2} {:>8.2} {:>8.2} {:>9.2} {:>8.2} {:>8.2} {:>9.2} {count:>7}",
         median(0),
         median(1),
         median(2),
         median(3),
         median(4),
-        median(5)
+        median(5),
+        median(6)
     );
 }

@@ -158,10 +158,15 @@ fn layers(leg: &Leg, face: Face) -> (f64, f64) {
 fn shares(leg: &Leg, region: &Region) -> Vec<(usize, Region)> {
     const FAR: f64 = 1e7;
     let last = leg.modules.len().saturating_sub(1);
+    let (low, _, high, _) = region.outer.bounds();
     let mut shares = Vec::new();
     for (index, module) in leg.modules.iter().enumerate() {
         let left = if index == 0 { -FAR } else { module.left.mm() };
         let right = if index == last { FAR } else { module.right.mm() };
+        // Cutting a region apart costs far more than seeing that it lies elsewhere.
+        if right <= low || left >= high {
+            continue;
+        }
         shares.extend(region.strip(left, right).into_iter().map(|share| (index, share)));
     }
     shares
