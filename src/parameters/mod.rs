@@ -29,6 +29,7 @@ pub use given::Given;
 
 use crate::findings::Problem;
 use crate::model::{FloorText, JobFile};
+use crate::units::System;
 use reader::Reader;
 use std::collections::HashMap;
 
@@ -52,7 +53,8 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
     let substrate = parts::substrate(&written.substrate, &mut reader);
     let height = parts::height(&written.height, &mut reader);
     let sheets = (&counter, &substrate);
-    let trim = written.trim.as_ref().map(|trim| trim::read(trim, &frame, height, sheets, &mut reader));
+    let metric = job.units == System::Millimetres;
+    let trim = written.trim.as_ref().map(|trim| trim::read(trim, &frame, height, sheets, metric, &mut reader));
     let supports = supports::read(&written.supports, &frame, &counter, &mut reader);
     let mut given = Given {
         job,

@@ -12,8 +12,13 @@ pub(super) fn read(
     frame: &Frame,
     height: Height,
     (counter, substrate): (&Counter, &Substrate),
+    metric: bool,
     reader: &mut Reader,
 ) -> Trim {
+    // Distances that a tape is read at are round in the job's own units.
+    let by = |name: &str| if metric { format!("{name}.metric") } else { name.to_owned() };
+    let stations = reader.length_or("trim.stations", &by("trim.stations"), trim.stations.as_ref(), Sign::Positive);
+    let fasteners = reader.length_or("trim.fasteners", &by("trim.fasteners"), trim.fasteners.as_ref(), Sign::Positive);
     let lap = reader.length("trim.lap", trim.lap.as_ref(), Sign::NotNegative);
     let bottom = frame.height.map_or(frame.feet.shortest, |own| match height {
         Height::CounterTop(top) => top - counter.thickness - substrate.thickness - own,
@@ -40,8 +45,8 @@ pub(super) fn read(
         floor_gap: length("trim.floor_gap", trim.floor_gap.as_ref(), Sign::NotNegative),
         notch_gap: length("trim.notch_gap", trim.notch_gap.as_ref(), Sign::NotNegative),
         joint_gap: length("trim.joint_gap", trim.joint_gap.as_ref(), Sign::NotNegative),
-        stations: length("trim.stations", trim.stations.as_ref(), Sign::Positive),
-        fasteners: length("trim.fasteners", trim.fasteners.as_ref(), Sign::Positive),
+        stations,
+        fasteners,
         fastener_end: length("trim.fastener_end", trim.fastener_end.as_ref(), Sign::NotNegative),
         joint_off: length("trim.joint_off", trim.joint_off.as_ref(), Sign::NotNegative),
         corners: match trim.corners {

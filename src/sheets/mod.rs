@@ -41,6 +41,7 @@ mod substrate;
 pub mod table;
 pub mod templates;
 pub mod title_block;
+mod trim;
 pub mod view;
 mod weights;
 
@@ -81,6 +82,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Counter(leg)));
     }
     kinds.extend(solved.legs.iter().any(|leg| !leg.feet.is_empty()).then_some(Kind::Levelling));
+    kinds.extend((!solved.shop.trim.pieces.is_empty()).then_some(Kind::Trim));
     if permit::is_wanted(solved) {
         kinds.push(Kind::Permit);
     }
@@ -169,7 +171,7 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
             None => counter::draw(set, kind),
         },
         Kind::Levelling => levelling::draw(set, kind),
-        Kind::Trim => Vec::new(),
+        Kind::Trim => trim::draw(set, kind),
         Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),
         Kind::Materials => quantities::draw(set, kind),

@@ -70,7 +70,7 @@ impl Default for Trim {
             joint_off: inches(2.0),
             corners: TrimCorner::Mitred,
             faces: None,
-            density: 560.6,
+            density: 560.646_22,
             place: None,
         }
     }

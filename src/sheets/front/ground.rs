@@ -8,7 +8,7 @@ use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::marks;
 use crate::sheets::materials::{self, Material};
-use crate::solve::{Bound, BoundKind};
+use crate::solve::{Bound, BoundKind, TrimPiece};
 use crate::units::{Length, System};
 
 /// Thickness of the ground's hatch, mm.
@@ -65,27 +65,18 @@ fn feet(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     }
 }
 
-/// Top of the base trim, broken by bays that reach the floor.
+/// Top of the base trim, piece by piece.
 fn trim(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
-    let Some(trim) = &e.set.solved.trim else { return };
-    let end = |[finished, board, _]: [crate::solve::Datum; 3], out: Length| {
-        let (finished, board) = (e.facing.datum(e.leg, finished), e.facing.datum(e.leg, board));
-        if finished == board { board } else { board + out }
-    };
-    let mut from = if e.part.first { end(e.facing.near(), -trim.thickness) } else { e.part.x0 };
-    let to = if e.part.last { end(e.facing.far(), trim.thickness) } else { e.part.x1 };
-    let mut bays: Vec<(Length, Length)> = e
-        .fittings()
-        .filter(|(_, fitting)| fitting.to_floor)
-        .map(|(_, fitting)| e.facing.span(fitting.left, fitting.right))
-        .collect();
-    bays.sort();
     let pen = Pen::SECONDARY.dashed(Dash::HIDDEN);
-    for (a, b) in bays.into_iter().chain([(to, to)]) {
-        if a > from {
-            canvas.line(at, e.view.at(from, trim.top), e.view.at(a, trim.top), pen);
+    let own = |piece: &&TrimPiece| piece.leg == e.leg_index && piece.face == e.facing.face;
+    for piece in e.set.solved.shop.trim.pieces.iter().filter(own) {
+        let (a, b) = e.facing.span(piece.from, piece.to);
+        // Pieces run past the outermost modules; on a part of the run they end where it does.
+        let a = if e.part.first { a } else { a.max(e.part.x0) };
+        let b = if e.part.last { b } else { b.min(e.part.x1) };
+        if b > a {
+            canvas.line(at, e.view.at(a, piece.top), e.view.at(b, piece.top), pen);
         }
-        from = b;
     }
 }
 

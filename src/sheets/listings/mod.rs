@@ -9,6 +9,7 @@ mod located;
 mod modules;
 mod orders;
 mod sequence;
+mod trim;
 mod tubes;
 
 use crate::drawing::{Listing, Value};
@@ -26,6 +27,8 @@ pub fn listings(solved: &Solved, findings: &[Finding]) -> Vec<Listing> {
         boards::listing(solved),
         tubes::listing(solved),
         feet::listing(solved),
+        trim::pieces(solved),
+        trim::stations(solved),
         sequence::listing(solved),
         orders::listing(solved),
     ];

@@ -197,10 +197,10 @@ pub fn services(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, kept: &mut Kept
 }
 
 /// Numbers of the feet, as in the schedule, where they find white.
-pub fn feet(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
+pub fn feet(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>) {
     for (index, foot) in seen.leg.feet.iter().enumerate() {
         let place = seen.at(foot.u, foot.v);
-        let text = (index + 1).to_string();
+        let text = set.solved.foot_tag(seen.index, index).to_string();
         let run = lettering::width(&text, BODY, Weight::Regular);
         let places = [(2.2, 1.25), (-2.2 - run, 1.25), (2.2, -1.6), (-2.2 - run, -1.6), (2.2, 4.0), (-2.2 - run, 4.0)];
         let places = places.map(|(dx, dy)| place.moved(dx, dy));

@@ -77,7 +77,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
         })
         .collect();
     marks::fall(&mut canvas, notes, set, &seen, &falls);
-    marks::feet(&mut canvas, notes, &seen);
+    marks::feet(&mut canvas, notes, set, &seen);
     marks::findings(&mut canvas, notes, set, kind, &seen);
 
     let bottom = (lowest + 10.0).max(inside.top + HEADING + high + 4.0);

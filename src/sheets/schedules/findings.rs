@@ -59,7 +59,7 @@ pub fn about(solved: &Solved, subject: &Subject) -> String {
         }
         Subject::Leg(leg) => format!("leg {}", leg + 1),
         Subject::Counter(leg) => format!("counter{}", leg_words(leg)),
-        Subject::Foot(leg, foot) => format!("foot {}{}", foot + 1, leg_words(leg)),
+        Subject::Foot(leg, foot) => format!("foot {}", solved.foot_tag(leg, foot)),
         Subject::Module(leg, module) => {
             let id = legs.get(leg).and_then(|leg| leg.modules.get(module)).map_or("", |module| module.id.as_str());
             format!("module {id}{}", leg_words(leg))

@@ -114,10 +114,9 @@ fn stations(bottom: &[(f64, f64)], part: Stretch, trim: &Trim, face: Face) -> Ve
     let length = part.to - part.from;
     let count = if trim.stations > Length::ZERO { (length.nm() - 1) / trim.stations.nm() } else { 0 };
     let mut places: Vec<Length> = vec![part.from, part.to];
-    places.extend((1..=count.min(400)).map(|k| {
-        let by = trim.stations * k;
-        if mirrored { part.to - by } else { part.from + by }
-    }));
+    // One right beside the far end would only repeat it.
+    let even = (1..=count.min(400)).map(|k| trim.stations * k).filter(|by| (length - *by) * 6 >= trim.stations);
+    places.extend(even.map(|by| if mirrored { part.to - by } else { part.from + by }));
     for (index, window) in bottom.windows(3).enumerate() {
         let [a, b, c] = [window[0], window[1], window[2]];
         let steps = (b.0 - a.0).abs() < 1e-6 || (c.0 - b.0).abs() < 1e-6;
