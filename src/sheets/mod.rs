@@ -67,7 +67,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
     kinds.extend([Kind::Axonometric, Kind::Plan]);
     for leg in legs() {
         let alone = solved.stands_alone(leg);
-        kinds.extend(faces(leg).filter(|face| as_alone(solved, leg, *face)).map(|face| Kind::Front(leg, face)));
+        kinds.extend(built_faces(solved, leg).into_iter().map(|face| Kind::Front(leg, face)));
         kinds.extend(alone.then_some(Kind::Ends(leg)));
         let fittings = solved.legs[leg].fittings.iter().enumerate();
         let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
@@ -91,6 +91,15 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
     kinds.extend((!solved.shop.orders.is_empty()).then_some(Kind::Orders));
     kinds.push(Kind::Labels);
     kinds
+}
+
+/// The long faces of a leg that are built: its front, and its back where that is seen and has boards, fittings or seats.
+fn built_faces(solved: &Solved, leg: usize) -> Vec<Face> {
+    let leg = &solved.legs[leg];
+    let boarded = leg.boards.iter().any(|board| board.face == Face::Back);
+    let fitted = leg.on_face(Face::Back).next().is_some();
+    let back = fitted || (leg.back.is_open() && (boarded || leg.seating.is_some()));
+    [Some(Face::Front), back.then_some(Face::Back)].into_iter().flatten().collect()
 }
 
 /// Whether a face of a leg looks as if the leg stood alone: it does, or it is the far side of a leg that stands behind

@@ -50,13 +50,14 @@ fn strips(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let low = e.set.solved.trim.as_ref().map_or(d.frame_bottom, |trim| trim.top);
     for (on_page, [finished, board, _]) in [(e.part.first, e.facing.near()), (e.part.last, e.facing.far())] {
         let (a, b) = (e.facing.datum(e.leg, finished), e.facing.datum(e.leg, board));
-        if on_page && a != b {
+        let outward = if finished == e.facing.near()[0] { a < b } else { a > b };
+        if on_page && outward {
             let (p, q) = (e.view.at(a, low), e.view.at(b, d.substrate_top));
             canvas.rectangle(at, p, q, Paint::fill(Fill::tint(Colour::TINT_BEYOND)));
         }
     }
     let end = e.facing.datum(e.leg, e.facing.far()[0]);
-    if e.part.last && end != e.facing.datum(e.leg, e.facing.far()[1]) {
+    if e.part.last && end > e.facing.datum(e.leg, e.facing.far()[1]) {
         let pen = Pen::DIMENSION.coloured(Colour::GREY_LINE).dashed(Dash::HIDDEN);
         canvas.line(at, e.view.at(end, d.substrate_top), e.view.at(end, low), pen);
     }

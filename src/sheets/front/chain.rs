@@ -1,6 +1,7 @@
 //! The chain of modules, finished end to finished end, and the counter's own ends.
 
 use super::elevation::Elevation;
+use super::meeting::Way;
 use crate::drawing::Pen;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::geometry::PaperPoint;
@@ -8,6 +9,7 @@ use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Dimension, Number};
 use crate::sheets::frame;
 use crate::sheets::scale::Scale;
+use crate::solve::Bound;
 use crate::units::Length;
 
 /// From one row of numbers under the chain to the next, mm.
@@ -45,6 +47,7 @@ struct Stretch {
 pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let stretches = stretches(e);
     let Some(zero) = stretches.first().map(|first| first.from.0) else { return };
+    let hides = blind(e).iter().any(|length| *length > Length::ZERO);
     let printed = |x: Length| e.show.rounded(x - zero);
     let witness = Some(e.lines.chain - 3.6);
     let count = stretches.len();
@@ -54,10 +57,11 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         let mut part =
             Dimension::new(Across::X, (stretch.from.0, Length::ZERO), (stretch.to.0, Length::ZERO), e.lines.chain)
                 .datums(stretch.from.1.clone(), stretch.to.1.clone())
-                .chained("modules", "part")
                 .shown_as(length)
                 .witnesses(witness, witness)
                 .ghosts(index > 0, false);
+        // Modules add up to the face where the face shows all of them.
+        part = if hides { part } else { part.chained("modules", "part") };
         let fits = part.fits(&e.view, e.show);
         // Neighbours that don't fit stand on two rows by turns.
         row = if fits || row > 0.0 { 0.0 } else { ROW };
@@ -98,16 +102,25 @@ fn stretches(e: &Elevation<'_>) -> Vec<Stretch> {
     let mut all = Vec::new();
     let [finished, _, frame] = e.facing.near();
     let (zero, start) = (e.facing.datum(e.leg, finished), e.facing.datum(e.leg, frame));
-    if e.part.first && start != zero {
+    // At an inside corner a frame may begin before the face that is seen.
+    if e.part.first && start > zero {
         all.push(Stretch { from: (zero, finished.words().to_owned()), to: (start, edge()), letter: None });
     }
     all.append(&mut modules);
     let [finished, _, frame] = e.facing.far();
     let (end, stop) = (e.facing.datum(e.leg, finished), e.facing.datum(e.leg, frame));
-    if e.part.last && stop != end {
+    if e.part.last && stop < end {
         all.push(Stretch { from: (stop, edge()), to: (end, finished.words().to_owned()), letter: None });
     }
     all
+}
+
+/// What of the frame lies beyond the finished ends on this page, at the viewer's left and right: positive, or zero.
+fn blind(e: &Elevation<'_>) -> [Length; 2] {
+    let ([near, _, start], [far, _, stop]) = (e.facing.near(), e.facing.far());
+    let at = |datum| e.facing.datum(e.leg, datum);
+    let beyond = |on_page: bool, length: Length| if on_page { length.max(Length::ZERO) } else { Length::ZERO };
+    [beyond(e.part.first, at(near) - at(start)), beyond(e.part.last, at(stop) - at(far))]
 }
 
 /// A module's letter in a box: left of its width, or where that is not white, left of the width under the line.
@@ -138,28 +151,44 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
     let [far, ..] = e.facing.far();
     let (Some(first), Some(last)) = (stretches.first(), stretches.last()) else { return };
     let whole = e.part.first && e.part.last;
-    let total = Dimension::new(Across::X, (first.from.0, Length::ZERO), (last.to.0, Length::ZERO), e.lines.total)
-        .shown_as(e.show.rounded(last.to.0 - first.from.0))
-        .chained("modules", "total")
-        .witnesses(witness, witness);
+    let hidden = blind(e);
+    let (from, to) = (first.from.0 + hidden[0], last.to.0 - hidden[1]);
+    if from >= to {
+        return;
+    }
+    // A fold stands among the modules: its witness starts under their numbers.
+    let low = Some(e.lines.total - 3.6);
+    let from_witness = if hidden[0] > Length::ZERO { low } else { witness };
+    let to_witness = if hidden[1] > Length::ZERO { low } else { witness };
+    let total = Dimension::new(Across::X, (from, Length::ZERO), (to, Length::ZERO), e.lines.total)
+        .shown_as(e.show.rounded(to - from))
+        .witnesses(from_witness, to_witness);
+    let total =
+        if hidden.iter().all(|length| *length == Length::ZERO) { total.chained("modules", "total") } else { total };
+    blind_lengths(canvas, at, e, (from, to), hidden);
     let total = match (whole, e.part.first) {
         (true, _) => total.datums(near.words(), far.words()).from_finished(),
         (_, true) => total.datums(near.words(), "module edge").from_finished(),
         _ => total.datums("module edge", last.to.1.clone()),
     };
     let words = match (whole, e.part.first) {
-        (true, _) => ["finished end to finished end".to_owned(), "overall".to_owned()],
+        (true, _) => [ends_words(e).to_owned(), "overall".to_owned()],
         (_, true) => ["from the finished end".to_owned(), String::new()],
         _ => [e.part.words(e.leg, &e.facing), String::new()],
     };
     labelled(canvas, e, total, words).draw(canvas, at, &e.view, e.show);
     let (left, right) = e.facing.counter(e.leg);
-    if whole {
+    let folded = e.meetings.iter().flatten().any(|meeting| meeting.way != Way::On);
+    if whole && folded {
+        // Its ends lie where front edges meet: between the numbers under short modules.
+        said(canvas, at, e, (from, to), counter_at_folds(e, left, right));
+    } else if whole {
         // At a wall the counter ends with a joint, not with an overhang.
-        let (at_left, at_right) = e.facing.bounds(e.leg);
+        let (at_left, at_right) = e.bounds();
         let over = |open: bool, length: Length| if open { length } else { Length::ZERO };
-        let over_left = over(at_left.is_open(), e.facing.datum(e.leg, near) - left);
-        let over_right = over(at_right.is_open(), right - e.facing.datum(e.leg, far));
+        let free = |side: usize, bound: &Bound| bound.is_open() && e.meetings[side].is_none();
+        let over_left = over(free(0, at_left), e.facing.datum(e.leg, near) - left);
+        let over_right = over(free(1, at_right), right - e.facing.datum(e.leg, far));
         let counter = Dimension::new(Across::X, (left, Length::ZERO), (right, Length::ZERO), e.lines.counter)
             .datums("counter left edge", "counter right edge")
             .witnesses(witness, witness);
@@ -169,20 +198,48 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
         let run = e.facing.datum(e.leg, far) - e.facing.datum(e.leg, near);
         let (run, counter) = (e.show.prose(run), e.show.prose(right - left));
         let words = [
-            format!("The whole leg: {run} finished end to finished end; counter {counter} edge to edge."),
+            format!("The whole leg: {run} {}; counter {counter} edge to edge.", ends_words(e)),
             format!("Whole leg {run}, counter {counter}."),
         ];
-        let (a, b) = (e.view.x(first.from.0), e.view.x(last.to.0));
-        for words in words {
-            let width = lettering::width(&words, BODY, Weight::Regular);
-            let x = if width <= b - a { (a + b) / 2.0 - width / 2.0 } else { a };
-            let x = x.min(frame::inside(canvas).right - width);
-            let place = PaperPoint::new(x, e.lines.counter - 1.0);
-            if canvas.text_at_first(at, &[place], &words, &Style::body()).is_some() {
-                break;
-            }
+        said(canvas, at, e, (from, to), words);
+    }
+}
+
+/// The first of some sentences that has room on the last line, from the middle of a stretch of the face.
+fn said(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, (from, to): (Length, Length), words: [String; 2]) {
+    let (a, b) = (e.view.x(from), e.view.x(to));
+    for words in words {
+        let width = lettering::width(&words, BODY, Weight::Regular);
+        let x = if width <= b - a { (a + b) / 2.0 - width / 2.0 } else { a };
+        let x = x.min(frame::inside(canvas).right - width);
+        let place = PaperPoint::new(x, e.lines.counter - 1.0);
+        if canvas.text_at_first(at, &[place], &words, &Style::body()).is_some() {
+            return;
         }
     }
+}
+
+/// The counter's length along its front edge, and where it begins and ends, for a leg that meets others.
+fn counter_at_folds(e: &Elevation<'_>, left: Length, right: Length) -> [String; 2] {
+    let (near, far) = (e.facing.datum(e.leg, e.facing.near()[0]), e.facing.datum(e.leg, e.facing.far()[0]));
+    let end = |side: usize, out: Length| {
+        let what = if e.meetings[side].as_ref().is_some_and(|m| m.way != Way::On) { "fold" } else { "end" };
+        let length = e.show.prose(out.abs());
+        match out {
+            Length::ZERO => format!("at the {what}"),
+            out if out > Length::ZERO => format!("{length} past the {what}"),
+            _ => format!("{length} short of the {what}"),
+        }
+    };
+    let length = e.show.prose(right - left);
+    [
+        format!(
+            "Counter: {length} along its front edge; {} at left, {} at right.",
+            end(0, near - left),
+            end(1, right - far)
+        ),
+        format!("Counter {length} along its front edge."),
+    ]
 }
 
 /// The dimension with the longest of its labels that fits over it; else the longest that stands after it.
@@ -193,6 +250,48 @@ fn labelled(canvas: &Canvas, e: &Elevation<'_>, dimension: Dimension, words: [St
     let over = tried.iter().find(|dimension| dimension.fits(&e.view, e.show));
     let after = tried.iter().find(|dimension| dimension.lettering_width(e.show) < room);
     over.or(after).cloned().unwrap_or(dimension)
+}
+
+/// How far the frame goes on behind the legs that it meets, beside the length of the face.
+fn blind_lengths(
+    canvas: &mut Canvas,
+    at: Layer,
+    e: &Elevation<'_>,
+    (from, to): (Length, Length),
+    [before, after]: [Length; 2],
+) {
+    let low = Some(e.lines.total - 3.6);
+    let high = Some(e.lines.chain - 3.6);
+    let [near, far] = [e.facing.near()[0].words(), e.facing.far()[0].words()];
+    let mut draw =
+        |a: (Length, &str), b: (Length, &str), witnesses: [Option<f64>; 2], number: Number, ghosts: [bool; 2]| {
+            let dimension = Dimension::new(Across::X, (a.0, Length::ZERO), (b.0, Length::ZERO), e.lines.total)
+                .datums(a.1, b.1)
+                .witnesses(witnesses[0], witnesses[1])
+                .ghosts(ghosts[0], ghosts[1]);
+            let named = dimension.clone().label("blind");
+            let tried = [named, dimension.clone()];
+            let fits = tried.iter().find(|one| one.fits(&e.view, e.show)).cloned();
+            fits.unwrap_or(dimension.number(number)).draw(canvas, at, &e.view, e.show);
+        };
+    if before > Length::ZERO {
+        let ends = ((from - before, "module edge"), (from, near));
+        draw(ends.0, ends.1, [high, low], Number::Before(6.5), [false, true]);
+    }
+    if after > Length::ZERO {
+        let ends = ((to, far), (to + after, "module edge"));
+        draw(ends.0, ends.1, [low, high], Number::After(6.5), [true, false]);
+    }
+}
+
+/// What the length of the whole face is between.
+fn ends_words(e: &Elevation<'_>) -> &'static str {
+    match [0, 1].map(|side| e.meetings[side].as_ref().is_some_and(|meeting| meeting.way != Way::On)) {
+        [true, true] => "fold to fold",
+        [true, false] => "fold to finished end",
+        [false, true] => "finished end to fold",
+        [false, false] => "finished end to finished end",
+    }
 }
 
 fn counter_words(e: &Elevation<'_>, left: Length, right: Length) -> String {

@@ -1,8 +1,11 @@
 //! What the parts of an elevation's drawing share: the view, what is seen in it, and where its dimension lines lie.
 
+use super::behind;
+use super::beside;
 use super::chain;
 use super::facing::Facing;
 use super::floor::FloorLine;
+use super::meeting::{Meeting, Way};
 use super::part::Part;
 use super::stops::Stops;
 use crate::drawing::lettering::{self, BODY, Weight};
@@ -13,7 +16,7 @@ use crate::sheets::frame::Area;
 use crate::sheets::scale::Scale;
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::view::View;
-use crate::solve::{Face, Fitting, Leg};
+use crate::solve::{Bound, Face, Fitting, Leg};
 use crate::units::{Length, Show};
 
 /// Widest that a wall or pier at an end is drawn, mm.
@@ -65,10 +68,14 @@ pub struct Elevation<'s> {
     pub show: Show,
     /// The floor.
     pub floor: FloorLine,
-    /// Highest drawn level: the counter's top, or its upstand's.
+    /// Highest drawn level: the counter's top, its upstand's, or that of a leg behind.
     pub top: Length,
     /// Where tapes are read.
     pub stops: Stops,
+    /// Where it ends at other legs, at the viewer's left and right.
+    pub meetings: [Option<Meeting<'s>>; 2],
+    /// What bounds what is shown, at the viewer's left and right.
+    bounds: [Bound; 2],
     /// The view, once placed.
     pub view: View<FrontFace>,
     /// Dimension lines, once placed.
@@ -94,8 +101,14 @@ impl<'s> Elevation<'s> {
         let leg_index = if let Kind::Front(index, _) = kind { index } else { 0 };
         let splash = set.solved.counter.splash.filter(|_| !leg.counter.splashes.is_empty());
         let top = leg.datums.counter_top + splash.map_or(Length::ZERO, |splash| splash.height);
+        let behind = behind::standing(set.solved, leg_index, facing.face);
+        let top = behind.iter().map(|index| set.solved.legs[*index].datums.counter_top).fold(top, Length::max);
         let stops = Stops::new(leg, &facing, &part, leg.datums.counter_top);
         let floor = FloorLine::new(leg, &facing);
+        let meetings = [0, 1].map(|side| Meeting::new(set.solved, leg_index, &facing, side));
+        let (near, far) = facing.bounds(leg);
+        let met = |meeting: &Option<Meeting<'_>>, bound: &Bound| meeting.as_ref().map_or(bound.clone(), Meeting::bound);
+        let bounds = [met(&meetings[0], near), met(&meetings[1], far)];
         let (view, lines) =
             (View::open(&mut Canvas::new(1.0, 1.0), "", Scale(10), PaperPoint::new(0.0, 0.0)), Lines::default());
         Elevation {
@@ -110,6 +123,8 @@ impl<'s> Elevation<'s> {
             floor,
             top,
             stops,
+            meetings,
+            bounds,
             view,
             lines,
         }
@@ -122,8 +137,21 @@ impl<'s> Elevation<'s> {
 
     /// Whether levels are written at the viewer's left: only where that end is open and the other is not.
     pub fn levels_at_left(&self) -> bool {
-        let (near, far) = self.facing.bounds(self.leg);
+        let (near, far) = self.bounds();
         self.part.first && self.part.last && near.is_open() && !far.is_open()
+    }
+
+    /// What bounds what is shown, at the viewer's left and right.
+    pub fn bounds(&self) -> (&Bound, &Bound) {
+        (&self.bounds[0], &self.bounds[1])
+    }
+
+    /// Whether a leg that comes towards the viewer hides what is at this x.
+    pub fn hides(&self, x: Length) -> bool {
+        self.meetings.iter().flatten().any(|meeting| {
+            let beyond = if meeting.out > 0.0 { x > meeting.fold } else { x < meeting.fold };
+            meeting.way == Way::Towards && beyond
+        })
     }
 
     /// Width of the block of levels, mm.
@@ -146,9 +174,12 @@ impl<'s> Elevation<'s> {
     pub fn rooms(&self, scale: Scale) -> Rooms {
         let s = scale.factor();
         let counter = self.facing.counter(self.leg);
-        let (near, far) = self.facing.bounds(self.leg);
+        let (near, far) = self.bounds();
+        let far_of = |meeting: &Option<Meeting<'_>>, or: Length| meeting.as_ref().map_or(or, Meeting::far);
         let zero = self.facing.datum(self.leg, self.facing.near()[0]).min(counter.0);
+        let zero = zero.min(far_of(&self.meetings[0], zero)).min(self.part.x0);
         let end = self.facing.datum(self.leg, self.facing.far()[0]).max(counter.1);
+        let end = end.max(far_of(&self.meetings[1], end)).max(self.part.x1);
         let bound = |width: Length| (width.mm() * s).min(BOUND);
         let levels = self.levels_width();
         let mut left = match (self.part.first, near.is_open()) {
@@ -161,13 +192,18 @@ impl<'s> Elevation<'s> {
             (true, true) => (end - self.part.x1).mm() * s + PAST_END,
             (true, false) => (self.facing.x(far.at) - self.part.x1).mm() * s + bound(far.width) + 6.0,
         };
+        for (meeting, room) in self.meetings.iter().zip([&mut left, &mut right]) {
+            if meeting.as_ref().is_some_and(|meeting| meeting.way == Way::On) {
+                *room += beside::STUB;
+            }
+        }
         // The build-up at an end has its number outside.
         let [near_end, _, near_frame] = self.facing.near().map(|datum| self.facing.datum(self.leg, datum));
         let [far_end, _, far_frame] = self.facing.far().map(|datum| self.facing.datum(self.leg, datum));
-        if self.part.first && near_end != near_frame {
+        if self.part.first && near_end < near_frame && self.meetings[0].is_none() {
             left = left.max((near_frame - near_end).mm() * s + 8.0 + self.number_width(near_frame - near_end));
         }
-        if self.part.last && far_end != far_frame {
+        if self.part.last && far_end > far_frame && self.meetings[1].is_none() {
             right = right.max((far_end - far_frame).mm() * s + 8.0 + self.number_width(far_end - far_frame));
         }
         if self.levels_at_left() {

@@ -2,6 +2,7 @@
 
 use super::elevation::{BOUND, Elevation};
 use super::floor::front_row;
+use super::meeting::Way;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Dash, Fill, Pen};
 use crate::geometry::PaperPoint;
@@ -19,7 +20,7 @@ const OVER: f64 = 4.0;
 /// Draws them.
 pub fn draw(canvas: &mut Canvas, e: &Elevation<'_>) {
     let at = canvas.layer(e.view.layer, "ground");
-    let (near, far) = e.facing.bounds(e.leg);
+    let (near, far) = e.bounds();
     if e.part.first && !near.is_open() {
         bound(canvas, at, e, near, -1.0);
     }
@@ -50,6 +51,9 @@ fn feet(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     let bottom = e.view.y(e.leg.datums.frame_bottom);
     let s = e.view.scale.factor();
     for (_, foot) in front_row(e.leg, &e.facing).into_iter().filter(|(_, foot)| e.part.modules.contains(&foot.module)) {
+        if e.hides(e.facing.x(foot.u)) {
+            continue;
+        }
         let (x, ground) = (e.view.x(e.facing.x(foot.u)), e.view.y(foot.ground));
         let height = ground - bottom;
         if height <= 0.3 {
@@ -74,6 +78,9 @@ fn trim(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         // Pieces run past the outermost modules; on a part of the run they end where it does.
         let a = if e.part.first { a } else { a.max(e.part.x0) };
         let b = if e.part.last { b } else { b.min(e.part.x1) };
+        // What a leg that comes towards the viewer hides isn't seen.
+        let fold = |side: usize| e.meetings[side].as_ref().filter(|m| m.way == Way::Towards).map(|m| m.fold);
+        let (a, b) = (fold(0).map_or(a, |fold| a.max(fold)), fold(1).map_or(b, |fold| b.min(fold)));
         if b > a {
             canvas.line(at, e.view.at(a, piece.top), e.view.at(b, piece.top), pen);
         }

@@ -14,8 +14,8 @@ use crate::sheets::scale::Scale;
 use crate::sheets::set::Set;
 use crate::sheets::title_block;
 use crate::sheets::view::View;
-use crate::solve::{Datum, Leg};
-use crate::units::Length;
+use crate::solve::{BoundKind, Datum, Leg};
+use crate::units::{Length, Show};
 
 /// Height of the key, mm.
 pub fn height(leg: &Leg, facing: &Facing) -> f64 {
@@ -40,6 +40,7 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, area
     let [finished, board, frame] = facing.near();
     let title = format!("Three {} ends", facing.near_word());
     let clad = is_drawn(leg, facing);
+    let met = facing.bounds(leg).0.kind == BoundKind::Leg;
     if clad {
         let scale = scale(leg, facing);
         title_block::heading(canvas, area.left, area.top + 3.5, &title, &format!("{}, in plan", scale.words()));
@@ -64,6 +65,8 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, area
             show.prose(off(board)),
             show.prose(off(frame))
         );
+    } else if met {
+        words += &met_words(leg, facing, show);
     } else if build.board > Length::ZERO {
         words += &format!(
             "The {} is the outside of the board, {} out from the bare frame: from the frame take that off.",
@@ -80,6 +83,29 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, leg: &Leg, facing: &Facing, area
     let place = PaperPoint::new(left, area.top + if clad { 8.2 } else { 10.0 });
     let layer = canvas.layer(Canvas::ROOT, "notes");
     notes::paragraph(canvas, layer, place, &words, area.right - left, &Style::body());
+}
+
+/// Where board and frame begin at an end that another leg covers.
+fn met_words(leg: &Leg, facing: &Facing, show: Show) -> String {
+    let [finished, board, frame] = facing.near();
+    let zero = facing.datum(leg, finished);
+    let place = |datum: Datum| {
+        let off = facing.datum(leg, datum) - zero;
+        let length = show.prose(off.abs());
+        match off {
+            Length::ZERO => "on that line".to_owned(),
+            off if off < Length::ZERO => format!("{length} beyond it, behind the other leg\u{2019}s face"),
+            _ => format!("{length} inside it"),
+        }
+    };
+    format!(
+        "Running dimensions start where the finished faces of this leg and of {} meet: the {}. That line is not there \
+         when the boards are cut. The board begins {}; the bare frame {}.",
+        facing.bounds(leg).0.name,
+        finished.words(),
+        place(board),
+        place(frame)
+    )
 }
 
 /// The end's layers at the corner, with their two dimensions; `corner` is where the finished end's body begins.

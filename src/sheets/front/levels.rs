@@ -1,5 +1,6 @@
 //! Levels over the highest floor point, at the free end: level line, name, height.
 
+use super::behind;
 use super::elevation::{BOUND, Elevation};
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Pen};
@@ -22,8 +23,12 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     if let Some(trim) = &e.set.solved.trim {
         levels.push((trim.top, "base trim top"));
     }
-    if e.top > d.counter_top {
-        levels.push((e.top, "upstand top"));
+    let upstand = e.set.solved.counter.splash.filter(|_| !e.leg.counter.splashes.is_empty());
+    if let Some(splash) = upstand {
+        levels.push((d.counter_top + splash.height, "upstand top"));
+    }
+    if let Some(leg) = behind::standing(e.set.solved, e.leg_index, e.facing.face).first() {
+        levels.push((e.set.solved.legs[*leg].datums.counter_top, "counter behind"));
     }
     levels.sort_by_key(|level| -level.0);
     let marks: Vec<f64> = levels.iter().map(|level| e.view.y(level.0)).collect();
@@ -38,7 +43,9 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         .iter()
         .map(|level| wide(&e.show.text(level.0)) + e.show.second(level.0).map_or(0.0, |text| 1.0 + wide(&text)))
         .fold(0.0, f64::max);
-    let whole = wide(&e.show.figures(d.counter_top).chars().take_while(char::is_ascii_digit).collect::<String>());
+    let digits = |z: Length| wide(&e.show.figures(z).chars().take_while(char::is_ascii_digit).collect::<String>());
+    let whole = digits(d.counter_top);
+    let taller = levels.iter().map(|level| digits(level.0)).fold(0.0, f64::max) - whole;
     let names = levels.iter().map(|level| lettering::width(level.1, BODY, Weight::Regular)).fold(0.0, f64::max);
     for ((z, name), (mark, place)) in levels.iter().zip(marks.iter().zip(&places)) {
         let start = if *z >= d.frame_top { near_end(e, left) } else { edge + out * 1.5 };
@@ -50,7 +57,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         let (name_left, unit) = if left {
             (name_x - figures - 4.5 - names, name_x - figures + whole)
         } else {
-            (name_x, name_x + names + 8.0)
+            (name_x, name_x + names + 8.0 + taller)
         };
         canvas.text(at, p(name_left, place + 1.25), name, &Style::body());
         table::figure(canvas, at, unit, place + 1.25, *z, &Style::body().coloured(Colour::INK), e.show);
@@ -60,7 +67,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
 /// Where the levels of the top start: just past the counter, or past what stands at the end.
 fn near_end(e: &Elevation<'_>, left: bool) -> f64 {
     let counter = e.facing.counter(e.leg);
-    let (near, far) = e.facing.bounds(e.leg);
+    let (near, far) = e.bounds();
     let (on_page, bound, x, out) =
         if left { (e.part.first, near, counter.0, -1.0) } else { (e.part.last, far, counter.1, 1.0) };
     match (on_page, bound.is_open()) {

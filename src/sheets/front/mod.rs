@@ -1,6 +1,8 @@
 //! Construction elevation of a long face: frames, boards, openings, feet and floor, every opening located from the
 //! finished end and from the counter's top, with the schedule of openings.
 
+mod behind;
+mod beside;
 mod body;
 mod chain;
 mod cuts;
@@ -9,10 +11,12 @@ mod drops;
 mod elevation;
 mod facing;
 mod floor;
+mod fold;
 mod ground;
 mod key;
 mod labels;
 mod levels;
+mod meeting;
 mod part;
 mod plan;
 mod said;
@@ -59,7 +63,7 @@ fn block(
     scale: String,
 ) -> TitleBlock {
     let several = set.solved.legs.len() > 1;
-    let leg = if several { format!(", leg {}", plan.leg_index + 1) } else { String::new() };
+    let leg = if several { format!(", leg {}", plan.leg.id) } else { String::new() };
     TitleBlock {
         title: title.to_owned(),
         subtitle: format!("{}{leg}, {words}", set.solved.job.title),
@@ -75,7 +79,10 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     let band = plan.band(&canvas, &e);
     let area = Area { top: inside.top + 8.0, bottom: band - 5.0, ..inside };
     e.place(&mut canvas, plan.scale, area);
+    behind::over(&mut canvas, &e);
     body::draw(&mut canvas, &e);
+    behind::under(&mut canvas, &e);
+    beside::draw(&mut canvas, &e);
     ground::draw(&mut canvas, &e);
     let dims = canvas.layer(e.view.layer, "dimensions");
     let heading = format!("{}, construction view", e.facing.title());
@@ -83,12 +90,16 @@ fn page_of(set: &Set<'_>, kind: Kind, plan: &Plan<'_>, mut e: Elevation<'_>) -> 
     marks::scale_bar(&mut canvas, dims, inside.right - 6.0, inside.top + 4.0, plan.scale, set.solved.show.system);
     datum::pole(&mut canvas, dims, &e);
     datum::match_lines(&mut canvas, dims, &e);
+    fold::lines(&mut canvas, dims, &e);
     labels::centrelines(&mut canvas, dims, &e);
     stops::draw(&mut canvas, dims, &e);
     chain::draw(&mut canvas, dims, &e);
     let lettering = canvas.layer(e.view.layer, "labels");
     levels::draw(&mut canvas, lettering, &e);
     datum::match_words(&mut canvas, lettering, &e);
+    fold::words(&mut canvas, lettering, &e);
+    beside::words(&mut canvas, lettering, &e);
+    behind::words(&mut canvas, lettering, &e);
     drops::draw(&mut canvas, dims, &e);
     cuts::draw(&mut canvas, lettering, &e);
     labels::draw(&mut canvas, lettering, &e);

@@ -1,6 +1,7 @@
 //! The notes under the schedule: what the drawing can't say, and the caution.
 
 use super::elevation::Elevation;
+use super::meeting::{Meeting, Way};
 use super::stops::opens_up;
 use crate::findings::Severity;
 use crate::solve::{Bound, Datum};
@@ -33,10 +34,12 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
         let gap = show.prose(e.set.solved.frame.rough_gap);
         say("In the frame", format!("openings are {gap} larger on every closed side than in the board."));
     }
-    let (near, far) = e.facing.bounds(e.leg);
-    for (on_page, bound, finished) in [(e.part.first, near, e.facing.near()[0]), (e.part.last, far, e.facing.far()[0])]
-    {
-        if on_page && !bound.is_open() {
+    let (near, far) = e.bounds();
+    let sides = [(e.part.first, near, e.facing.near()[0]), (e.part.last, far, e.facing.far()[0])];
+    for ((on_page, bound, finished), meeting) in sides.into_iter().zip(&e.meetings) {
+        if let Some(meeting) = meeting.as_ref().filter(|_| on_page) {
+            say(if meeting.way == Way::On { "Step" } else { "Fold" }, folded(e, meeting));
+        } else if on_page && !bound.is_open() {
             say("Clear of it", clear_of(e, bound, finished));
         }
     }
@@ -109,6 +112,32 @@ fn bays(e: &Elevation<'_>) -> Option<String> {
     };
     let all: Vec<String> = heights.iter().map(bay).collect();
     Some(format!("{}, down to the floor as drawn.", all.join("; ")))
+}
+
+/// What a fold or a step means for the builder.
+fn folded(e: &Elevation<'_>, meeting: &Meeting<'_>) -> String {
+    let side = if meeting.out > 0.0 { "right" } else { "left" };
+    let id = &meeting.other.id;
+    match meeting.way {
+        Way::On => format!(
+            "at {side} leg {id} goes on at another height; the higher leg\u{2019}s clad side is the finished end."
+        ),
+        Way::Away => format!(
+            "at {side} the run turns away from the viewer, to leg {id}; the line is where the finished faces meet."
+        ),
+        Way::Towards => {
+            let frame = e.facing.datum(e.leg, if meeting.out > 0.0 { e.facing.far()[2] } else { e.facing.near()[2] });
+            let blind = if meeting.out > 0.0 { frame - meeting.fold } else { meeting.fold - frame };
+            let hidden = if blind > Length::ZERO {
+                format!("; the frame goes on {} behind it, dashed", e.show.prose(blind))
+            } else {
+                String::new()
+            };
+            format!(
+                "at {side} leg {id} comes towards the viewer and is cut; the line is where the finished faces meet{hidden}."
+            )
+        }
+    }
 }
 
 fn clear_of(e: &Elevation<'_>, bound: &Bound, finished: Datum) -> String {

@@ -17,9 +17,11 @@ use figure::{Figure, Look};
 /// Scales that a key plan is tried at, the most readable first.
 const SCALES: [Scale; 4] = [Scale(100), Scale(200), Scale(500), Scale(1000)];
 /// Largest that it gets where nothing bounds it, mm of paper.
-const LARGEST: (f64, f64) = (58.0, 36.0);
+const LARGEST: (f64, f64) = (64.0, 50.0);
 /// Height of its caption with the white under it, mm.
 const CAPTION: f64 = 5.4;
+/// Height of the row of headings, mm.
+const HEADINGS: f64 = 9.0;
 /// Least width: its caption, mm.
 const LEAST: f64 = 25.0;
 
@@ -76,7 +78,9 @@ fn needs(figure: &Figure, scale: Scale) -> (f64, f64) {
 fn white(canvas: &Canvas, taken: &[Area], width: f64, height: f64) -> Option<Area> {
     const STEP: f64 = 3.0;
     const AROUND: f64 = 2.0;
-    let within = frame::inside(canvas);
+    // The headings' row stays theirs.
+    let inside = frame::inside(canvas);
+    let within = Area { top: inside.top + HEADINGS, ..inside };
     let block = title_block::corner(canvas);
     let block = Area { left: block.x, top: block.y, right: canvas.width, bottom: canvas.height };
     let (rows, columns) = ((within.height() - height) / STEP, (within.width() - width) / STEP);
@@ -119,7 +123,7 @@ fn at_scale(canvas: &mut Canvas, solved: &Solved, figure: &Figure, scale: Scale,
     }
     let caption = format!("Key plan {}", scale.words());
     canvas.text(at, PaperPoint::new(area.left, area.top + 2.5), &caption, &Style::caption());
-    lettering::ids(canvas, at, &view, solved, figure);
+    lettering::ids(canvas, at, &view, solved, figure, area);
 }
 
 fn legs(canvas: &mut Canvas, at: Layer, view: &View<Plan>, figure: &Figure) {
