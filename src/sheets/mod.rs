@@ -57,10 +57,6 @@ use crate::solve::{BoundKind, Face, FittingKind, Plane, Solved};
 /// The kinds of sheet that a run needs, in the order of the set.
 pub fn kinds(solved: &Solved) -> Vec<Kind> {
     let legs = || 0..solved.legs.len();
-    let faces = |leg: usize| {
-        let has_back = solved.legs[leg].on_face(Face::Back).next().is_some();
-        [Some(Face::Front), has_back.then_some(Face::Back)].into_iter().flatten()
-    };
     let mut kinds = Vec::new();
     kinds
         .extend(legs().flat_map(|leg| client::faces(solved, leg).into_iter().map(move |face| Kind::Client(leg, face))));
@@ -100,13 +96,6 @@ fn built_faces(solved: &Solved, leg: usize) -> Vec<Face> {
     let fitted = leg.on_face(Face::Back).next().is_some();
     let back = fitted || (leg.back.is_open() && (boarded || leg.seating.is_some()));
     [Some(Face::Front), back.then_some(Face::Back)].into_iter().flatten().collect()
-}
-
-/// Whether a face of a leg looks as if the leg stood alone: it does, or it is the far side of a leg that stands behind
-/// another and hides it.
-fn as_alone(solved: &Solved, leg: usize, face: Face) -> bool {
-    let met = solved.joints.iter().any(|joint| joint.left == leg || joint.right == leg);
-    solved.stands_alone(leg) || (face == Face::Back && solved.legs[leg].behind.is_some() && !met)
 }
 
 /// Every counter cutout has its section, but a faucet's hole, which the section of its sink shows.

@@ -27,8 +27,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
         return Vec::new();
     }
     let message = format!(
-        "for legs that meet others ({}) these sheets aren't drawn yet: front and end elevations, substrate \
-         templates, and sections of a leg that stands before another",
+        "for legs that meet others ({}) these sheets aren't drawn yet: end elevations, substrate templates, and \
+          sections of a leg that stands before another",
         legs.join(", ")
     );
     vec![RULE.finding(Severity::Warn, Subject::Job, None, message, RULE.instead)]

@@ -32,6 +32,13 @@ fn across(e: &Elevation<'_>, other: &Leg, u: Length) -> Length {
     Length::from_mm(e.leg.placement.to_leg(plan).x)
 }
 
+/// What the counters of the legs behind reach over, as viewer's x.
+pub fn spans(e: &Elevation<'_>) -> Vec<(Length, Length)> {
+    let legs = standing(e.set.solved, e.leg_index, e.facing.face).into_iter().map(|index| &e.set.solved.legs[index]);
+    legs.map(|other| (across(e, other, other.datums.counter_left), across(e, other, other.datums.counter_right)))
+        .collect()
+}
+
 /// Draws what is seen over the counter, before the leg itself is drawn.
 pub fn over(canvas: &mut Canvas, e: &Elevation<'_>) {
     let at = canvas.layer(e.view.layer, "leg-behind");

@@ -88,10 +88,16 @@ fn top(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         .map(|(_, fitting)| e.facing.span(fitting.left, fitting.right))
         .collect();
     gaps.sort();
+    let counter = e.counter();
     let substrate = e.facing.span(e.leg.substrate.extent.x0, e.leg.substrate.extent.x1);
+    // At a corner the sheet goes on into the other leg; here it ends under the counter\u{2019}s edge.
+    let substrate = (
+        if e.meetings[0].is_some() { substrate.0.max(counter.0) } else { substrate.0 },
+        if e.meetings[1].is_some() { substrate.1.min(counter.1) } else { substrate.1 },
+    );
     let layers = [
         (substrate, d.frame_top, d.substrate_top, Pen::SECONDARY),
-        (e.facing.counter(e.leg), d.substrate_top, d.counter_top, Pen::VISIBLE),
+        (e.counter(), d.substrate_top, d.counter_top, Pen::VISIBLE),
     ];
     if let Some(splash) = e.set.solved.counter.splash {
         for (_, u0, u1, _) in &e.leg.counter.splashes {

@@ -165,7 +165,6 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
         .witnesses(from_witness, to_witness);
     let total =
         if hidden.iter().all(|length| *length == Length::ZERO) { total.chained("modules", "total") } else { total };
-    blind_lengths(canvas, at, e, (from, to), hidden);
     let total = match (whole, e.part.first) {
         (true, _) => total.datums(near.words(), far.words()).from_finished(),
         (_, true) => total.datums(near.words(), "module edge").from_finished(),
@@ -176,8 +175,13 @@ fn overall(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, stretches: &[Stret
         (_, true) => ["from the finished end".to_owned(), String::new()],
         _ => [e.part.words(e.leg, &e.facing), String::new()],
     };
-    labelled(canvas, e, total, words).draw(canvas, at, &e.view, e.show);
-    let (left, right) = e.facing.counter(e.leg);
+    let total = labelled(canvas, e, total, words);
+    // A number that stands beside its line needs the place.
+    if total.fits(&e.view, e.show) {
+        blind_lengths(canvas, at, e, (from, to), hidden);
+    }
+    total.draw(canvas, at, &e.view, e.show);
+    let (left, right) = e.counter();
     let folded = e.meetings.iter().flatten().any(|meeting| meeting.way != Way::On);
     if whole && folded {
         // Its ends lie where front edges meet: between the numbers under short modules.

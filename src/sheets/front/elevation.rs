@@ -146,6 +146,20 @@ impl<'s> Elevation<'s> {
         (&self.bounds[0], &self.bounds[1])
     }
 
+    /// The counter's ends at the viewer's left and right, along the edge that is shown.
+    pub fn counter(&self) -> (Length, Length) {
+        let own = self.facing.counter(self.leg);
+        let end = |side: usize, or: Length| {
+            self.meetings[side].as_ref().and_then(|meeting| meeting.counter_end(self.leg)).unwrap_or(or)
+        };
+        (end(0, own.0), end(1, own.1))
+    }
+
+    /// What the counters reach over at the viewer's left and right, that of a leg behind with them.
+    pub fn counters(&self) -> (Length, Length) {
+        behind::spans(self).into_iter().fold(self.counter(), |all, one| (all.0.min(one.0), all.1.max(one.1)))
+    }
+
     /// Whether a leg that comes towards the viewer hides what is at this x.
     pub fn hides(&self, x: Length) -> bool {
         self.meetings.iter().flatten().any(|meeting| {
@@ -173,12 +187,11 @@ impl<'s> Elevation<'s> {
     /// Paper that is needed round the modules at a scale.
     pub fn rooms(&self, scale: Scale) -> Rooms {
         let s = scale.factor();
-        let counter = self.facing.counter(self.leg);
         let (near, far) = self.bounds();
         let far_of = |meeting: &Option<Meeting<'_>>, or: Length| meeting.as_ref().map_or(or, Meeting::far);
-        let zero = self.facing.datum(self.leg, self.facing.near()[0]).min(counter.0);
+        let zero = self.facing.datum(self.leg, self.facing.near()[0]).min(self.counters().0);
         let zero = zero.min(far_of(&self.meetings[0], zero)).min(self.part.x0);
-        let end = self.facing.datum(self.leg, self.facing.far()[0]).max(counter.1);
+        let end = self.facing.datum(self.leg, self.facing.far()[0]).max(self.counters().1);
         let end = end.max(far_of(&self.meetings[1], end)).max(self.part.x1);
         let bound = |width: Length| (width.mm() * s).min(BOUND);
         let levels = self.levels_width();

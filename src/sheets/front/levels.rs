@@ -66,7 +66,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
 
 /// Where the levels of the top start: just past the counter, or past what stands at the end.
 fn near_end(e: &Elevation<'_>, left: bool) -> f64 {
-    let counter = e.facing.counter(e.leg);
+    let counter = e.counters();
     let (near, far) = e.bounds();
     let (on_page, bound, x, out) =
         if left { (e.part.first, near, counter.0, -1.0) } else { (e.part.last, far, counter.1, 1.0) };

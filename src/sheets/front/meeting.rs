@@ -32,8 +32,6 @@ pub struct Meeting<'s> {
     pub fold: Length,
     /// Angle between the faces, degrees, on the cook's side; 180 at a step.
     pub angle: f64,
-    /// Whether the cook stands in the corner.
-    pub inside: bool,
     /// Way out of this leg: -1 at the viewer's left, 1 at the right.
     pub out: f64,
     facing: Facing,
@@ -75,7 +73,6 @@ impl<'s> Meeting<'s> {
             way,
             fold: Length::ZERO,
             angle,
-            inside,
             out: if side == 0 { -1.0 } else { 1.0 },
             facing: *facing,
             turn,
@@ -93,7 +90,15 @@ impl<'s> Meeting<'s> {
         self.facing.x(if self.right { self.length + beyond } else { -beyond })
     }
 
-    /// The same, no farther from the fold than it is drawn.
+    /// Viewer's x at which the counter's edge over the shown face ends at a corner, on the back of a leg; its front edge
+    /// ends where the leg's datums say.
+    pub fn counter_end(&self, leg: &Leg) -> Option<Length> {
+        let turn = self.turn.filter(|_| self.facing.face == Face::Back)?;
+        let beyond = turn.beyond(leg.datums.counter_back, self.other.datums.counter_back);
+        Some(self.facing.x(if self.right { self.length + beyond } else { -beyond }))
+    }
+
+    /// The same as [`Meeting::x`], no farther from the fold than it is drawn.
     pub fn drawn_x(&self, v: Length) -> Length {
         let widest = self.other.datums.finished_back.scaled(WIDEST);
         let off = (self.x(v) - self.fold).max(-widest).min(widest);

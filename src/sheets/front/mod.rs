@@ -235,7 +235,7 @@ fn findings(set: &Set<'_>, canvas: &mut Canvas, kind: Kind, e: &Elevation<'_>) {
         }
     }
     if e.part.last {
-        let end = e.view.at(e.facing.counter(e.leg).1, d.counter_top).moved(-6.0, -6.0);
+        let end = e.view.at(e.counter().1, d.counter_top).moved(-6.0, -6.0);
         set.mark(canvas, at, kind, &Subject::Counter(e.leg_index), end);
         set.mark(canvas, at, kind, &Subject::Leg(e.leg_index), end.moved(-8.0, 0.0));
     }

@@ -25,22 +25,10 @@ const HEADINGS: f64 = 9.0;
 /// Least width: its caption, mm.
 const LEAST: f64 = 25.0;
 
-/// Draws it in an area of the sheet, at the largest of its scales that has room there, its caption at the upper left;
-/// several faces may be heavy, where a sheet shows more than one. Returns its scale; `None`, and draws nothing, where
-/// the area is too small.
-pub fn draw(canvas: &mut Canvas, solved: &Solved, leg: usize, faces: &[Face], area: Area) -> Option<Scale> {
-    let figure = Figure::new(solved, leg, faces);
-    let scale = SCALES.into_iter().find(|scale| {
-        let (width, height) = needs(&figure, *scale);
-        width <= area.width() + 0.01 && height <= area.height() + 0.01
-    })?;
-    at_scale(canvas, solved, &figure, scale, area);
-    Some(scale)
-}
-
 /// Draws it where the sheet is white, at the largest scale at which it finds a place: as far up and right as it can,
 /// clear of the title block and of `taken`, areas whose inside is white too but that belong to a view. Returns its scale;
-/// `None`, and draws nothing, where there is no white for it.
+/// `None`, and draws nothing, where there is no white for it. Several faces
+/// may be heavy, where a sheet shows more than one.
 pub fn draw_where_free(
     canvas: &mut Canvas,
     solved: &Solved,
@@ -58,14 +46,6 @@ pub fn draw_where_free(
         }
     }
     None
-}
-
-/// Paper that it takes at the scale at which it stays small, mm: what a sheet keeps free for it.
-pub fn size(solved: &Solved, leg: usize, faces: &[Face]) -> (f64, f64) {
-    let figure = Figure::new(solved, leg, faces);
-    let sizes = SCALES.map(|scale| needs(&figure, scale));
-    let small = sizes.iter().find(|size| size.0 <= LARGEST.0 && size.1 <= LARGEST.1);
-    small.or(sizes.last()).copied().unwrap_or(LARGEST)
 }
 
 /// Width and height with its caption at a scale, mm.

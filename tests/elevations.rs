@@ -1,0 +1,336 @@
+//! Elevations of legs that meet: every leg has its own, they fold where the finished faces meet, and every opening is
+//! located from its leg's finished end, whatever the corner.
+//!
+//! Jobs are made up from a seed (splitmix64); each is read, solved and drawn by the library, as the program would.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use std::collections::BTreeMap;
+use std::io;
+use std::path::{Path, PathBuf};
+
+use faceline::drawing::{Fact, Group, Item, Page, Shape};
+use faceline::geometry::LegPoint;
+use faceline::sheets::Kind;
+use faceline::solve::{Face, JointKind, Plane, Solved};
+use faceline::{model, parameters, rules, sheets, solve};
+
+struct Memory(BTreeMap<PathBuf, Vec<u8>>);
+
+impl model::Files for Memory {
+    fn size(&self, path: &Path) -> io::Result<u64> {
+        self.0.get(path).map(|bytes| bytes.len() as u64).ok_or_else(|| io::ErrorKind::NotFound.into())
+    }
+    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
+        self.0.get(path).cloned().ok_or_else(|| io::ErrorKind::NotFound.into())
+    }
+    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
+        Ok(path.to_path_buf())
+    }
+}
+
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, sides: u64) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        (z ^ (z >> 31)) % sides
+    }
+    fn of<'a>(&mut self, options: &[&'a str]) -> &'a str {
+        options[self.roll(options.len() as u64) as usize]
+    }
+}
+
+/// Modules of a leg between two corners, with a grill and doors in some.
+fn leg(dice: &mut Dice, id: &str, corners: [bool; 2], more: &str, grill: bool) -> (String, String) {
+    let (mut modules, mut fittings) = (String::new(), String::new());
+    let count = 1 + dice.roll(3) as usize;
+    let mut add = |name: String, width: u64| {
+        modules.push_str(&format!("(id: \"{name}\", name: \"part\", width: \"{width} in\"),\n"));
+    };
+    // At a corner a module that may be hidden holds nothing.
+    if corners[0] {
+        add(format!("{id}l"), 38 + dice.roll(8));
+    }
+    for index in 0..count {
+        let name = format!("{id}{index}");
+        let width = 24 + dice.roll(16);
+        let (wide, deep) = (width - 6, 12 + dice.roll(8));
+        if grill && index == 0 {
+            add(name.clone(), 40);
+            fittings.push_str(&format!(
+                "(id: \"g{name}\", name: \"grill\", look: grill, in: \"{name}\", across: centred, \
+                 cut: notch(width: \"30 in\", depth: from_finished_face(\"20 in\"), drop: from_counter_top(\"9 in\")), \
+                 flange: (left: \"1/2 in\", right: \"1/2 in\", back: \"3/4 in\"), weight: \"120 lb\", heat: \"60000 Btu/h\"),\n"
+            ));
+            continue;
+        }
+        add(name.clone(), width);
+        fittings.push_str(&match dice.roll(4) {
+            0 => format!(
+                "(id: \"w{name}\", name: \"burner\", look: side_burner, in: \"{name}\", across: centred, cut: well(width: \"12 in\", \
+                 depth: \"14 in\", setback: front_edge(from_finished_face(\"5 in\")))),\n"
+            ),
+            1 => String::new(),
+            _ => format!(
+                "(id: \"d{name}\", name: \"doors\", look: doors, in: \"{name}\", across: centred, \
+                 cut: opening(width: \"{wide} in\", height: \"{deep} in\", drop: from_counter_top(\"6 in\"))),\n"
+            ),
+        });
+    }
+    if corners[1] {
+        add(format!("{id}r"), 38 + dice.roll(8));
+    }
+    (format!("(id: \"{id}\", {more} modules: [{modules}]),\n"), fittings)
+}
+
+/// A job of legs that meet, by its seed: corners, U, diagonal, steps, bars.
+fn job(seed: u64) -> String {
+    let mut dice = Dice(seed);
+    let units = dice.of(&["inches", "millimetres", "both"]);
+    let paper = dice.of(&["A4", "A3", "A2", "ANSI B", "ARCH C", "A1"]);
+    let finish = dice.of(&[
+        r#"veneer(name: "stone", thickness: "1 1/4 in", bed: "3/8 in", spread: "1/8 in")"#,
+        r#"skim_coat(name: "skim coat", thickness: "1/8 in", spread: "1/16 in")"#,
+    ]);
+    let back = dice.of(&["clad", "boarded"]);
+    let wall = r#"back: wall(name: "wall", gap: "1/2 in", height: "60 in"),"#;
+    let shape = dice.roll(6);
+    let angle = dice.of(&["90 deg", "88.6 deg", "91.3 deg", "120 deg"]);
+    let through = dice.of(&["a", "b"]);
+    let seam = dice.of(&["butt", "mitre"]);
+    let (mut legs, mut fittings, mut corners, mut steps) = (String::new(), String::new(), String::new(), String::new());
+    let mut add = |part: (String, String)| {
+        legs.push_str(&part.0);
+        fittings.push_str(&part.1);
+    };
+    let own = if dice.roll(2) == 0 { wall } else { "" };
+    match shape {
+        0 => {
+            add(leg(&mut dice, "a", [false, true], own, true));
+            add(leg(&mut dice, "b", [true, false], own, false));
+            corners = format!(
+                "(left: \"a\", right: \"b\", angle: inside(\"{angle}\"), through: \"{through}\", seam: {seam})"
+            );
+        }
+        1 => {
+            add(leg(&mut dice, "a", [false, true], "", true));
+            add(leg(&mut dice, "b", [true, false], "", false));
+            corners = format!(
+                "(left: \"a\", right: \"b\", angle: outside(\"{angle}\"), through: \"{through}\", seam: {seam})"
+            );
+        }
+        2 => {
+            add(leg(&mut dice, "a", [false, true], own, true));
+            add(leg(&mut dice, "b", [true, true], own, false));
+            add(leg(&mut dice, "c", [true, false], own, false));
+            corners = "(left: \"a\", right: \"b\", angle: inside(\"90 deg\"), through: \"a\"), \
+                       (left: \"b\", right: \"c\", angle: inside(\"90 deg\"), through: \"b\")"
+                .to_owned();
+        }
+        3 => {
+            add(leg(&mut dice, "a", [false, true], "", true));
+            add(leg(&mut dice, "b", [true, true], "", false));
+            add(leg(&mut dice, "c", [true, false], "", false));
+            corners = "(left: \"a\", right: \"b\", angle: inside(\"135 deg\"), through: \"a\", seam: mitre), \
+                       (left: \"b\", right: \"c\", angle: inside(\"135 deg\"), through: \"c\", seam: mitre)"
+                .to_owned();
+        }
+        4 => {
+            add(leg(&mut dice, "a", [false, false], "", true));
+            add(leg(&mut dice, "b", [false, false], "height: counter_top(\"42 in\"),", false));
+            steps = "(left: \"a\", right: \"b\")".to_owned();
+        }
+        _ => {
+            add(leg(&mut dice, "a", [false, false], "", true));
+            add((
+                "(id: \"b\", behind: \"a\", depth: \"8 in\", height: counter_top(\"42 in\"), modules: [(id: \"b0\", name: \"bar\", width: \"48 in\")]),"
+                    .to_owned(),
+                String::new(),
+            ));
+        }
+    }
+    format!(
+        r#"(
+    job: (title: "Seed {seed}", client: "C", address: "A", number: "{seed}", owner: "O", drawn_by: "D", date: "2026-01-01", units: {units}),
+    site: (floor: fall(along: "1/8 in per ft", across: "1/8 in per ft"), paving: "slabs"),
+    frame: (depth: "26 in", tube: "1 1/2 in", feet: (shortest: "1 in", longest: "9 in", inset: "2 in")),
+    build_up: (board: (name: "cement board", thickness: "1/2 in"), finish: {finish}, front: clad, left: clad, right: clad, back: {back}),
+    substrate: (name: "sheet", thickness: "3/4 in", edge: flush_with_board),
+    counter: (material: stone, name: "top", thickness: "1 1/4 in", overhang: (front: "1 in", left: "1 in", right: "1 in", back: "1 in"), corner_radius: "1/2 in"),
+    height: counter_top("36 in"),
+    legs: [{legs}],
+    corners: [{corners}],
+    steps: [{steps}],
+    fittings: [{fittings}],
+    paper: (size: "{paper}"),
+)"#
+    )
+}
+
+fn solved(text: String) -> Result<Solved, String> {
+    let path = PathBuf::from("job.ron");
+    let files = Memory(BTreeMap::from([(path.clone(), text.into_bytes())]));
+    let said = |problems: Vec<faceline::findings::Problem>| {
+        problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n")
+    };
+    let written = model::read(&path, &[], &files).map_err(said)?;
+    let given = parameters::resolve(&written, &[]).map_err(said)?;
+    solve::solve(&given).map_err(said)
+}
+
+fn is_elevation(kind: Kind) -> bool {
+    matches!(kind, Kind::Front(..) | Kind::Ends(..) | Kind::Section(..))
+}
+
+fn fact<'f>(facts: &'f [Fact], name: &str) -> Option<&'f str> {
+    facts.iter().find(|fact| fact.0 == name).map(|fact| fact.1.as_str())
+}
+
+/// What is looked for on a page: fold lines as (leg that is met, model x), and running dimensions as (what to, mm).
+#[derive(Default)]
+struct Found {
+    folds: Vec<(String, f64)>,
+    tapes: Vec<(String, f64)>,
+    keyed: bool,
+}
+
+fn walk(group: &Group, view: Option<(f64, f64)>, found: &mut Found) {
+    let mut view = view;
+    if let (Some(name), Some(scale), Some(origin)) =
+        (fact(&group.facts, "data-view"), fact(&group.facts, "data-scale"), fact(&group.facts, "data-origin-mm"))
+    {
+        let x = origin.split(',').next().unwrap().parse::<f64>().unwrap();
+        view = (name == "front").then(|| (x, scale.parse::<f64>().unwrap()));
+        found.keyed |= name == "key-plan";
+    }
+    if let (Some(to), Some(mm)) = (fact(&group.facts, "data-to-datum"), fact(&group.facts, "data-dim-mm")) {
+        found.tapes.push((to.to_owned(), mm.parse().unwrap()));
+    }
+    for item in &group.items {
+        match item {
+            Item::Group(inner) => walk(inner, view, found),
+            Item::Path(path) => {
+                if let (Some(met), Shape::Line(a, b), Some((x, scale))) =
+                    (fact(&path.facts, "data-meets"), &path.shape, view)
+                {
+                    assert!((a.x - b.x).abs() < 1e-9, "a fold stands upright");
+                    if path.class == "fold" {
+                        found.folds.push((met.to_owned(), (a.x - x) / scale));
+                    }
+                }
+            }
+            Item::Text(_) => {}
+        }
+    }
+}
+
+/// A page's name without its number in the set and its number in the sheet.
+fn base(name: &str) -> &str {
+    let name = name.split_once('-').map_or(name, |(_, rest)| rest);
+    match name.rsplit_once('-') {
+        Some((base, page)) if page.parse::<usize>().is_ok() && !base.ends_with("leg") => base,
+        _ => name,
+    }
+}
+
+fn found(pages: &[&Page]) -> Found {
+    let mut all = Found::default();
+    for page in pages {
+        walk(&page.root, None, &mut all);
+    }
+    all
+}
+
+/// Where two upright planes meet on a leg's u: this leg's at depth `own`, the other's at depth `across`, from the plan.
+fn meeting(solved: &Solved, leg: usize, other: usize, own: f64, across: f64) -> f64 {
+    let at = |leg: usize, u: f64, v: f64| solved.legs[leg].placement.to_plan(LegPoint::new(u, v));
+    let (p, q) = (at(other, 0.0, across), at(other, 1000.0, across));
+    let (p, q) = (solved.legs[leg].placement.to_leg(p), solved.legs[leg].placement.to_leg(q));
+    p.x + (q.x - p.x) * (own - p.y) / (q.y - p.y)
+}
+
+/// Draws the elevations of a job and looks at each of them; what is wrong.
+fn looked_at(solved: &Solved) -> Result<(), String> {
+    let findings = rules::check(solved);
+    let kinds = sheets::kinds(solved);
+    for (index, leg) in solved.legs.iter().enumerate() {
+        assert!(kinds.contains(&Kind::Front(index, Face::Front)), "leg {} has no elevation", leg.id);
+        let sees_back = leg.back.is_open() && leg.boards.iter().any(|board| board.face == Face::Back);
+        assert_eq!(kinds.contains(&Kind::Front(index, Face::Back)), sees_back, "the back of leg {}", leg.id);
+    }
+    let said = |unplaced: Vec<sheets::Unplaced>| {
+        unplaced
+            .iter()
+            .map(|u| format!("{} ({}): {}", u.sheet, solved.paper.name, u.what.join("; ")))
+            .collect::<Vec<_>>()
+            .join("\n")
+    };
+    let pages = sheets::draw(solved, &findings, is_elevation).map_err(said)?;
+    for kind in kinds.iter().copied() {
+        let Kind::Front(index, face) = kind else { continue };
+        let number = if solved.legs.len() > 1 { format!("-leg-{}", index + 1) } else { String::new() };
+        let name = format!("front-elevation{number}{}", if face == Face::Back { "-back" } else { "" });
+        let own: Vec<&Page> = pages.iter().filter(|page| base(&page.name) == name).collect();
+        assert!(!own.is_empty(), "{kind:?} has no page");
+        let found = found(&own);
+        let leg = &solved.legs[index];
+        let length = leg.datums.finished_right.mm();
+        let seen = |u: f64| if face == Face::Back { length - u } else { u };
+        for joint in &solved.joints {
+            let JointKind::Corner(_) = joint.kind else { continue };
+            let Some(other) = [(joint.left, joint.right), (joint.right, joint.left)]
+                .iter()
+                .find(|pair| pair.0 == index)
+                .map(|pair| pair.1)
+            else {
+                continue;
+            };
+            let depth = |leg: usize| if face == Face::Back { solved.legs[leg].datums.finished_back.mm() } else { 0.0 };
+            let wanted = seen(meeting(solved, index, other, depth(index), depth(other)));
+            let id = &solved.legs[other].id;
+            let fold = found.folds.iter().find(|fold| fold.0 == *id);
+            let Some(fold) = fold else { return Err(format!("{kind:?}: no fold at leg {id}")) };
+            assert!((fold.1 - wanted).abs() < 0.01, "{kind:?}: the fold at leg {id} is at {}, not {wanted}", fold.1);
+        }
+        for fitting in leg.fittings.iter().filter(|fitting| fitting.face == face) {
+            let Some(cutout) = fitting.cutout(Plane::of(face)) else { continue };
+            let (x0, x1) = (seen(cutout.extent.x0.mm()), seen(cutout.extent.x1.mm()));
+            for (word, wanted) in [("left edge", x0.min(x1)), ("right edge", x0.max(x1))] {
+                let name = format!("{} {word}", fitting.mark);
+                let tape = found.tapes.iter().find(|tape| tape.0 == name);
+                let Some(tape) = tape else { return Err(format!("{kind:?}: no dimension to {name}")) };
+                assert!((tape.1 - wanted).abs() < 1e-5, "{kind:?}: {name} at {}, not {wanted}", tape.1);
+            }
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn made_up_corners_have_every_elevation() {
+    let count = std::env::var("FACELINE_SEEDS").ok().and_then(|n| n.parse().ok()).unwrap_or(36);
+    let (mut failed, mut drawn) = (Vec::new(), 0);
+    for seed in 1..=count {
+        match solved(job(seed)) {
+            Ok(solved) => {
+                drawn += 1;
+                failed.extend(looked_at(&solved).err().map(|why| format!("seed {seed}: {why}")));
+            }
+            Err(why) => failed.push(format!("seed {seed} is not solved: {why}")),
+        }
+    }
+    assert!(drawn > count / 2, "most jobs are solved");
+    assert!(failed.is_empty(), "{} of {count}:\n{}", failed.len(), failed.join("\n"));
+}
+
+#[test]
+fn the_samples_have_every_elevation() {
+    for sample in ["corner", "bar"] {
+        let text = std::fs::read_to_string(format!("samples/{sample}.ron")).unwrap();
+        looked_at(&solved(text).unwrap()).unwrap();
+    }
+}
