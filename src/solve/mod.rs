@@ -15,6 +15,7 @@ pub mod levelling;
 mod levels;
 mod limits;
 mod marks;
+pub mod nesting;
 pub mod path;
 mod run;
 pub mod services;
