@@ -50,6 +50,8 @@ pub use cuttings::cuttings;
 pub use listings::listings;
 pub use set::{Kind, Set, Unplaced};
 
+use std::collections::BTreeMap;
+
 use crate::drawing::{Page, clash};
 use crate::findings::Finding;
 use crate::solve::{BoundKind, Face, FittingKind, Plane, Solved};
@@ -106,25 +108,27 @@ fn has_section(kind: FittingKind, look: crate::solve::Look) -> bool {
 /// Draws the sheets for which `wanted` holds, in the order of the set, numbered as in the whole set.
 pub fn draw(solved: &Solved, findings: &[Finding], wanted: impl Fn(Kind) -> bool) -> Result<Vec<Page>, Vec<Unplaced>> {
     let mut set = Set { solved, findings, kinds: kinds(solved), pages: Default::default() };
-    // A kind may take more pages than one; the numbers of the others then move, so that all are drawn anew.
+    // A kind may take more pages than one; the numbers of the others then move, so that all are drawn anew. Kinds that
+    // always take one page are drawn once, when all numbers are known.
     for _ in 0..4 {
-        let mut pages = Vec::new();
+        let mut drawn: BTreeMap<Kind, Vec<Page>> = BTreeMap::new();
         let mut settled = true;
-        for kind in set.kinds.clone() {
-            if !wanted(kind) && !may_take_pages(kind) {
+        let kinds = set.kinds.clone();
+        for (last, &kind) in [false, true].iter().flat_map(|last| kinds.iter().map(move |kind| (*last, kind))) {
+            if last == may_take_pages(kind) || (last && !(settled && wanted(kind))) {
                 continue;
             }
-            let drawn = draw_kind(&set, kind);
-            if set.page_count(kind) != drawn.len() {
-                set.pages.insert(kind, drawn.len());
+            let pages = draw_kind(&set, kind);
+            if set.page_count(kind) != pages.len() {
+                set.pages.insert(kind, pages.len());
                 settled = false;
             }
             if wanted(kind) {
-                pages.extend(drawn);
+                drawn.insert(kind, pages);
             }
         }
         if settled {
-            return checked(pages);
+            return checked(kinds.iter().filter_map(|kind| drawn.remove(kind)).flatten().collect());
         }
     }
     Err(vec![Unplaced { sheet: "the set".to_owned(), what: vec!["the number of pages does not settle".to_owned()] }])
