@@ -233,7 +233,7 @@ fn services_and_limits_are_refused_with_their_remedy() {
 
 #[test]
 fn figures_of_materials_are_read_as_the_bag_says_them_and_refused_with_their_remedy() {
-    let with = |line: &str| TERRACE.replacen("    tolerances:", &format!("    {line}\n\n    tolerances:"), 1);
+    let with = |line: &str| EXAMPLE.replacen("fittings: [", &format!("{line}\n    fittings: ["), 1);
     let given = solve(
         &job(&with("materials: { \"mortar.yield\": \"0.5 ft3\", \"screws.box\": 250, \"tape.roll\": \"2 * 75 ft\" },")),
         &[],

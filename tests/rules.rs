@@ -77,6 +77,9 @@ fn safe() -> Given {
     given.site.stubs.push(stub(Service::Power, 96.0, 26.0, Some(18.0)));
     given.site.around =
         Around { overhead: Overhead::Open, aisle: Some(inches(60.0)), sun: Some(true), ..Around::default() };
+    for fitting in given.fittings.iter_mut().filter(|one| matches!(one.look, Look::Grill | Look::Refrigerator)) {
+        fitting.mass = Some(50.0);
+    }
     let grill = &mut given.fittings[0];
     grill.heat = Some(64_000.0 * BTU_PER_HOUR);
     grill.cut = rounded(grill.cut.clone());
@@ -185,6 +188,67 @@ fn limit(name: &str, value: &str) -> LimitSet {
 
 fn fixtures() -> Vec<Fixture> {
     vec![
+        Fixture {
+            rule: "floor-carries-the-run",
+            fires: || gas(|g| g.site.around.carries = Some(50.0)),
+            severity: Severity::Warn,
+            says: "the floor carries",
+            quiet: || {
+                gas(|g| {
+                    g.site.around.carries = Some(2000.0);
+                    g.fittings.iter_mut().for_each(|fitting| fitting.mass = Some(20.0));
+                })
+            },
+        },
+        Fixture {
+            rule: "part-has-its-lifters",
+            fires: || {
+                gas(|g| {
+                    g.fittings[0].mass = Some(110.0);
+                    g.counter.needs.lifters = None;
+                })
+            },
+            severity: Severity::Note,
+            says: "B1 grill (243 lb, 5 people)",
+            quiet: || gas(|g| g.fittings[0].mass = Some(110.0)),
+        },
+        Fixture {
+            rule: "one-name-one-material",
+            fires: || {
+                gas(|g| {
+                    if let Some(finish) = &mut g.legs[0].faces.left.finish {
+                        finish.thickness = inches(0.75);
+                    }
+                })
+            },
+            severity: Severity::Warn,
+            says: "two finishes are called thin stone veneer: one is 1 1/4 in on a bed of 3/8 in",
+            quiet: safe,
+        },
+        Fixture {
+            rule: "bed-of-a-finish-is-given",
+            fires: || {
+                gas(|g| {
+                    veneers(g, |build| {
+                        if let Some(finish) = &mut build.finish {
+                            finish.bed = Length::ZERO;
+                        }
+                    });
+                })
+            },
+            severity: Severity::Note,
+            says: "has no bed",
+            quiet: || {
+                gas(|g| {
+                    veneers(g, |build| {
+                        if let Some(finish) = &mut build.finish {
+                            finish.kind = FinishKind::SkimCoat;
+                            finish.bed = Length::ZERO;
+                        }
+                    });
+                })
+            },
+        },
         Fixture {
             rule: "run-fits-its-site",
             fires: || with(|g| g.legs[0].room = Some(inches(110.0))),
@@ -949,7 +1013,8 @@ fn the_look_sheets_run_has_nothing_that_stops() {
 #[test]
 fn every_input_that_is_lacking_is_named_once_and_nothing_passes_for_it() {
     type Strip = (&'static str, fn(&mut Given));
-    let strip: [Strip; 12] = [
+    let strip: [Strip; 13] = [
+        ("weight", |g| g.fittings[0].mass = None),
         ("services", |g| g.services = None),
         ("services.fuel", |g| fed(g).fuel = None),
         ("services.supply", |g| fed(g).supply = None),

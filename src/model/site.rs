@@ -20,6 +20,8 @@ pub struct SiteText {
     pub(crate) combustibles: Vec<CombustibleText>,
     /// Clear floor before the run.
     pub(crate) aisle: Option<Text>,
+    /// What the floor carries, where it is no ground: a deck, a roof.
+    pub(crate) carries: Option<Text>,
     #[serde(default)]
     pub(crate) people: Vec<PersonText>,
     #[serde(default)]

@@ -97,6 +97,7 @@ fn parts(job: &JobFile, reader: &mut Reader) {
         same(&format!("waits.{}", what.word()), waits::of(&job.waits, what));
     }
     same("site.aisle", job.site.aisle.as_ref());
+    same("site.carries", job.site.carries.as_ref());
     let counter = &job.counter;
     same("counter.thickness", Some(&counter.thickness));
     same("counter.overhang_front", counter.overhang.front.as_ref());

@@ -45,6 +45,7 @@ fn around(job: &JobFile, reader: &mut Reader) -> Around {
             })
             .collect(),
         aisle: reader.length_if("site.aisle", site.aisle.as_ref(), Sign::Positive),
+        carries: reader.quantity_if("site.carries", site.carries.as_ref(), Dimension::AREA_MASS),
         people: site
             .people
             .iter()

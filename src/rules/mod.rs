@@ -11,12 +11,14 @@ mod hot;
 mod lack;
 mod landing;
 mod limit;
+mod materials;
 mod orders;
 mod sequence;
 pub mod stack;
 mod trim;
 mod vents;
 mod water_and_power;
+mod weights;
 
 pub use lack::Lack;
 pub use limit::Limit;
@@ -69,13 +71,15 @@ pub enum Concern {
     Floor,
     /// What is cut, and whether it fits.
     Cutting,
+    /// What is bought, what it weighs.
+    Materials,
     /// What is ordered, and what is done before what.
     Orders,
 }
 
 impl Concern {
     /// Every group, in the order in which they are told.
-    pub const ALL: [Concern; 10] = [
+    pub const ALL: [Concern; 11] = [
         Concern::Gas,
         Concern::Vents,
         Concern::Heat,
@@ -85,6 +89,7 @@ impl Concern {
         Concern::WaterAndPower,
         Concern::Floor,
         Concern::Cutting,
+        Concern::Materials,
         Concern::Orders,
     ];
 
@@ -100,6 +105,7 @@ impl Concern {
             Concern::WaterAndPower => "Water and power",
             Concern::Floor => "Floor",
             Concern::Cutting => "Cutting",
+            Concern::Materials => "Materials and weights",
             Concern::Orders => "Orders and sequence",
         }
     }
@@ -180,6 +186,10 @@ pub const ALL: &[&Rule] = &[
     &orders::order_says_left_or_right::RULE,
     &cutting::cutout_was_measured::RULE,
     &orders::order_rests_on_measured_lengths::RULE,
+    &weights::floor_carries_the_run::RULE,
+    &weights::part_has_its_lifters::RULE,
+    &materials::one_name_one_material::RULE,
+    &materials::bed_of_a_finish_is_given::RULE,
 ];
 
 /// The rule of this name.

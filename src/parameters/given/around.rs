@@ -13,6 +13,8 @@ pub struct Around {
     pub combustibles: Vec<Combustible>,
     /// Clear floor before the run; `None` when not given.
     pub aisle: Option<Length>,
+    /// What the floor carries, kg/m2, where it is a deck or a roof; `None` when not given.
+    pub carries: Option<f64>,
     /// Who is to work at it.
     pub people: Vec<Person>,
     /// Accessible heights are asked for.

@@ -13,7 +13,7 @@ const FACES: [(Face, &str); 4] =
     [(Face::Front, "front"), (Face::Left, "left end"), (Face::Right, "right end"), (Face::Back, "back")];
 
 /// The clad faces of a leg.
-fn clad(leg: &Leg) -> impl Iterator<Item = (Face, &'static str, &Build, &Finish)> {
+pub(super) fn clad(leg: &Leg) -> impl Iterator<Item = (Face, &'static str, &Build, &Finish)> {
     FACES.into_iter().filter_map(|(face, word)| {
         let build = leg.build(face);
         build.finish.as_ref().map(|finish| (face, word, build, finish))

@@ -6,11 +6,13 @@ mod feet;
 mod findings;
 mod fittings;
 mod located;
+mod materials;
 mod modules;
 mod orders;
 mod sequence;
 mod trim;
 mod tubes;
+mod weights;
 
 use crate::drawing::{Listing, Value};
 use crate::findings::Finding;
@@ -29,6 +31,10 @@ pub fn listings(solved: &Solved, findings: &[Finding]) -> Vec<Listing> {
         feet::listing(solved),
         trim::pieces(solved),
         trim::stations(solved),
+        materials::listing(solved),
+        materials::figures(solved),
+        weights::modules(solved),
+        weights::lifts(solved),
         sequence::listing(solved),
         orders::listing(solved),
     ];

@@ -12,6 +12,7 @@ use super::schedules::titled;
 use super::set::{Kind, Set};
 use super::title_block;
 use crate::drawing::Page;
+use crate::solve::LiftKind;
 use crate::units::{Show, System};
 
 /// Least width of a column, mm.
@@ -69,6 +70,17 @@ fn reading(set: &Set<'_>) -> Show {
     match set.solved.show.system {
         System::Both => Show::new(System::Inches),
         system => Show::new(system),
+    }
+}
+
+/// What sort of thing is lifted, in words.
+pub const fn lift_kind(kind: LiftKind) -> &'static str {
+    match kind {
+        LiftKind::Frame => "bare frame",
+        LiftKind::Sheet => "sheet",
+        LiftKind::Counter => "counter",
+        LiftKind::Splash => "upstand",
+        LiftKind::Fitting => "fitting",
     }
 }
 
