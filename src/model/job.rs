@@ -1,8 +1,9 @@
 //! The job's file as a whole.
 
 use super::{
-    BuildUpText, CornerText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText, PrinterText,
-    PrintersText, ServicesText, SiteText, StepText, SubstrateText, SupportsText, Text, TrimText, WaitsText,
+    BoardsText, BuildUpText, CornerText, CounterText, FittingText, FrameText, HeightText, LegText, LimitsText,
+    PrinterText, PrintersText, ServicesText, SiteText, StepText, StockText, SubstrateText, SupportsText, Text,
+    TrimText, WaitsText,
 };
 use crate::findings::Problem;
 use serde::Deserialize;
@@ -36,6 +37,12 @@ pub struct JobFile {
     #[serde(default)]
     pub(crate) fittings: Vec<FittingText>,
     pub(crate) services: Option<ServicesText>,
+    /// How boards are laid on the frame.
+    #[serde(default)]
+    pub(crate) boards: BoardsText,
+    /// What pieces are cut from.
+    #[serde(default)]
+    pub(crate) stock: StockText,
     /// Figures by which materials are weighed and bought.
     #[serde(default)]
     pub(crate) materials: Entries,

@@ -13,6 +13,7 @@ mod paper;
 mod path;
 mod services;
 mod site;
+mod stock;
 mod supports;
 mod supports_assumed;
 mod tolerances;
@@ -32,6 +33,7 @@ pub use paper::*;
 pub use path::*;
 pub use services::*;
 pub use site::*;
+pub use stock::*;
 pub use supports::*;
 pub use tolerances::*;
 pub use trim::*;
@@ -64,6 +66,10 @@ pub struct Given {
     pub fittings: Vec<Fitting>,
     /// Fuel gas, where the job says what feeds the run.
     pub services: Option<Services>,
+    /// What pieces are cut from.
+    pub stock: Stock,
+    /// How boards are laid on the frame.
+    pub laying: Laying,
     /// Figures by which materials are weighed and bought.
     pub materials: Materials,
     /// Limits of rules that the job sets itself.

@@ -19,6 +19,7 @@ mod reader;
 mod run;
 mod services;
 mod site;
+mod stock;
 mod supports;
 mod survey;
 mod trim;
@@ -56,6 +57,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
     let metric = job.units == System::Millimetres;
     let trim = written.trim.as_ref().map(|trim| trim::read(trim, &frame, height, sheets, metric, &mut reader));
     let supports = supports::read(&written.supports, &frame, &counter, &mut reader);
+    let materials = materials::read(&written.materials, &mut reader);
     let mut given = Given {
         job,
         site,
@@ -69,7 +71,9 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         joints: corner::joints(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),
         services: services::read(written, &fitted, &mut reader),
-        materials: materials::read(&written.materials, &mut reader),
+        laying: stock::laying(&written.boards, &mut reader),
+        stock: stock::read(&written.stock, &materials, &mut reader),
+        materials,
         limits: services::limits(&written.limits, &mut reader),
         tolerances: parts::tolerances(&written.tolerances, &mut reader),
         waits: given::Waits::new(),

@@ -12,7 +12,7 @@ use crate::units::symbols;
 use std::collections::HashMap;
 
 /// The parts of a job whose names no module or fitting may take.
-const PARTS: [&str; 14] = [
+const PARTS: [&str; 16] = [
     "frame",
     "counter",
     "substrate",
@@ -27,6 +27,8 @@ const PARTS: [&str; 14] = [
     "limits",
     "supports",
     "waits",
+    "boards",
+    "stock",
 ];
 
 /// Gives every name to the reader, then puts the overrides in their places.
@@ -135,6 +137,16 @@ fn parts(job: &JobFile, reader: &mut Reader) {
     }) {
         same(name, text.as_ref());
     }
+    let stock = &job.stock;
+    same("stock.board.kerf", stock.board.kerf.as_ref());
+    same("stock.substrate.kerf", stock.substrate.kerf.as_ref());
+    same("stock.bars.kerf", stock.bars.kerf.as_ref());
+    same("stock.bars.end_trim", stock.bars.end_trim.as_ref());
+    same("stock.keep", stock.keep.as_ref());
+    same("boards.gap", job.boards.gap.as_ref());
+    same("boards.off_floor", job.boards.off_floor.as_ref());
+    same("boards.off_corner", job.boards.off_corner.as_ref());
+    same("boards.least_strip", job.boards.least_strip.as_ref());
     same("tolerances.cut", job.tolerances.cut.as_ref());
     same("tolerances.placing", job.tolerances.placing.as_ref());
     same("tolerances.published", job.tolerances.published.as_ref());

@@ -29,9 +29,9 @@ pub mod takeoff;
 pub use crate::parameters::given::{
     Alloy, Around, Bar, Bends, BoundKind, Build, Combustible, Connection, Corner, CornerSeam, CornerShape,
     CounterMaterial, CounterNeeds, Cylinder, DefaultUsed, DoorSwing, Face, Finish, FinishKind, FloorStep,
-    FrameMaterial, FrontEdge, Fuel, Job, JointKind, LimitSet, Load, Look, Measure, ModuleKind, Needs, OpeningSort,
-    Overhead, Paper, Person, PipeSize, Printer, Profile, Profiled, RailHelp, Seating, Service, Splash, SupportWork,
-    Survey, SurveyPost, SurveyWall, Through, Tolerances, Trim, TrimCorner, Width,
+    FrameMaterial, FrontEdge, Fuel, Job, JointKind, Laying, LimitSet, Load, Look, Measure, ModuleKind, Needs,
+    OpeningSort, Overhead, Paper, Person, PipeSize, Printer, Profile, Profiled, RailHelp, Seating, Service, Splash,
+    SupportWork, Survey, SurveyPost, SurveyWall, Through, Tolerances, Trim, TrimCorner, Width,
 };
 pub use datums::{Axis, Datum, Datums};
 pub use run::solve;

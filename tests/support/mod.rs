@@ -209,6 +209,14 @@ pub fn worked_example() -> Given {
         joints: Vec::new(),
         fittings: vec![grill()],
         services: None,
+        stock: stock(),
+        laying: Laying {
+            gap: inches(0.125),
+            off_floor: inches(0.25),
+            off_corner: inches(1.5),
+            least_strip: inches(4.0),
+            bottoms: false,
+        },
         materials: Materials::assumed(),
         limits: Vec::new(),
         tolerances: Tolerances {
@@ -231,6 +239,24 @@ pub fn worked_example() -> Given {
         },
         waits: Waits::new(),
         defaults: Vec::new(),
+    }
+}
+
+/// Sheets of board 36 x 60 in and of plywood 48 x 96 in, bars of 20 ft.
+fn stock() -> Stock {
+    let sheet = |width, length| SheetStock {
+        sheets: vec![(inches(width), inches(length))],
+        offcuts: Vec::new(),
+        edge_to_edge: true,
+        kerf: inches(0.125),
+        turned: true,
+        place: None,
+    };
+    Stock {
+        board: sheet(36.0, 60.0),
+        substrate: sheet(48.0, 96.0),
+        bars: BarStock { lengths: vec![inches(240.0)], kerf: inches(0.125), end_trim: inches(0.25) },
+        keep: inches(6.0),
     }
 }
 

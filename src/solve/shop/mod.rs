@@ -16,7 +16,9 @@ use crate::parameters::given::Given;
 /// Works out the shop's share of a run, each part from the legs and from the parts before it.
 pub fn shop(given: &Given, solved: &Solved) -> Shop {
     let mut shop = Shop { supports: supports::supports(given, solved), ..Shop::default() };
-    (shop.cutting.materials, shop.pieces) = pieces::pieces(given, solved, &shop);
+    let cut = pieces::pieces(given, solved, &shop);
+    (shop.cutting.materials, shop.pieces, shop.cutting.joints) = (cut.materials, cut.pieces, cut.joints);
+    shop.cutting.laying = given.laying;
     shop.weights = weights::weights(given, solved, &shop);
     shop.levelling = levelling::levelling(given, solved, &shop);
     shop.trim = trim::trim(given, solved, &shop);

@@ -1,5 +1,8 @@
 //! Pieces laid out on stock.
 
+use super::SheetJoint;
+use crate::findings::Place;
+use crate::solve::Laying;
 use crate::units::Length;
 
 /// Everything that is cut from stock.
@@ -7,6 +10,10 @@ use crate::units::Length;
 pub struct Cutting {
     /// The sheet materials of the run.
     pub materials: Vec<SheetMaterial>,
+    /// Where pieces of one face, or of a substrate, meet.
+    pub joints: Vec<SheetJoint>,
+    /// How boards are laid.
+    pub laying: Laying,
     /// Stock sheets with what is cut from each.
     pub sheets: Vec<StockSheet>,
     /// Stock bars (tube, angle, trim) with what is cut from each.
@@ -26,6 +33,25 @@ pub struct SheetMaterial {
     pub kerf: Length,
     /// Cut edge to edge only, as board that is scored and snapped.
     pub edge_to_edge: bool,
+    /// Pieces may be turned by a quarter on the sheet; where not, their own width runs along the sheet's length.
+    pub turned: bool,
+    /// Sizes that can be bought, width and length.
+    pub sizes: Vec<(Length, Length)>,
+    /// What the builder has: name, width and length.
+    pub offcuts: Vec<(String, (Length, Length))>,
+    /// It lies under the counter.
+    pub under_counter: bool,
+    /// Where written.
+    pub place: Option<Place>,
+}
+
+impl SheetMaterial {
+    /// Whether a piece of a size can be cut from a sheet that can be bought.
+    pub fn takes(&self, blank: (Length, Length)) -> bool {
+        self.sizes.iter().any(|&(width, length)| {
+            (blank.0 <= length && blank.1 <= width) || (self.turned && blank.0 <= width && blank.1 <= length)
+        })
+    }
 }
 
 /// One stock sheet.

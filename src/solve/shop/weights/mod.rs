@@ -6,7 +6,7 @@ mod parts;
 
 use crate::parameters::given::{Figure, Given};
 use crate::solve::{Face, FloorLoad, ModuleWeight, Shop, Solved, Weights};
-use density::Densities;
+pub use density::Densities;
 use parts::{Kind, Part};
 
 /// What everything weighs.
