@@ -359,8 +359,11 @@ fn waits_are_the_jobs_or_say_where_they_come_from() {
     let job = std::fs::read_to_string("samples/terrace.ron").expect("a sample");
     let home = tempfile::tempdir().expect("a folder");
     let path = home.path().join("job.ron");
-    std::fs::write(&path, job.replace("    tolerances: (", "    waits: (veneer: \"3 days\"),\n    tolerances: ("))
-        .expect("written");
+    std::fs::write(
+        &path,
+        job.replace("waits: (joint_mortar: \"24 hours\", veneer: \"2 days\")", "waits: (veneer: \"3 days\")"),
+    )
+    .expect("written");
     let solved = program::solved(&path);
     let wait = |key: &str| {
         let step = &solved.shop.sequence[place(&solved.shop.sequence, key).expect("a step")];

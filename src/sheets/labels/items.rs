@@ -56,7 +56,7 @@ pub fn all(set: &Set<'_>) -> Vec<Item> {
             ),
             side: Some(("scribed edge down", false)),
             mass: Some(trim.mass).filter(|mass| *mass > 0.0),
-            drawn: None,
+            drawn: Some(Kind::Trim),
         });
     }
     for (index, leg) in solved.legs.iter().enumerate() {

@@ -3,7 +3,7 @@
 use crate::parameters::given::Given;
 use crate::solve::{
     Bound, BoundKind, Face, Fitting, FrameMaterial, Leg, Module, ModuleKind, Order, OrderLine, Plane, Shop, Solved,
-    Supplier,
+    Supplier, Support,
 };
 
 /// The order to the frame maker.
@@ -21,14 +21,20 @@ pub fn order(_given: &Given, solved: &Solved, shop: &Shop) -> Order {
             .map(|(at, size)| format!("\u{d8} {} at {}", solved.show.prose(*size), solved.show.prose(*at)))
             .collect();
         let module = solved.legs.get(support.leg).and_then(|leg| leg.modules.get(support.module));
-        let mut mind = vec![format!("into module {}", module.map_or("", |module| module.id.as_str()))];
+        let mut mind =
+            vec![format!("into module {}{}", module.map_or("", |module| module.id.as_str()), serves(solved, support))];
         if !holes.is_empty() {
             mind.push(format!("holes from its left or front end: {}", holes.join(", ")));
         }
         lines.push(OrderLine {
             mark: support.mark.clone(),
             count: 1,
-            what: format!("{}, cut to {}", support.section, solved.show.prose(support.length)),
+            what: format!(
+                "{}, {}, cut to {}",
+                support.role.words(),
+                support.section,
+                solved.show.prose(support.length)
+            ),
             mind,
             mass: Some(support.mass).filter(|mass| *mass > 0.0),
             ..OrderLine::default()
@@ -82,7 +88,11 @@ fn module(solved: &Solved, shop: &Shop, (leg_index, at): (usize, usize), leg: &L
     if feet > 0 {
         mind.push(format!("{feet} adjustable feet"));
     }
-    let mass = shop.weights.modules.get(leg_index).and_then(|modules| modules.get(at)).map(|weight| weight.frame);
+    // Its supports have lines of their own.
+    let supports = shop.supports.members.iter().filter(|support| (support.leg, support.module) == (leg_index, at));
+    let supports: f64 = supports.map(|support| support.mass).sum();
+    let weight = shop.weights.modules.get(leg_index).and_then(|modules| modules.get(at));
+    let mass = weight.map(|weight| weight.frame - supports);
     OrderLine {
         mark: module.id.clone(),
         count: 1,
@@ -92,6 +102,12 @@ fn module(solved: &Solved, shop: &Shop, (leg_index, at): (usize, usize), leg: &L
         fittings: leg.fittings_of(at).iter().map(|fitting| fitting.at).collect(),
         ..OrderLine::default()
     }
+}
+
+/// The fitting that a support serves.
+fn serves(solved: &Solved, support: &Support) -> String {
+    let fitting = support.fitting.and_then(|index| solved.legs.get(support.leg)?.fittings.get(index));
+    fitting.map_or(String::new(), |fitting| format!(", for {}", fitting.mark))
 }
 
 /// What a module's left or right is against.
@@ -134,5 +150,5 @@ fn opening(solved: &Solved, leg: &Leg, module: &Module, fitting: &Fitting) -> Op
     let high = show.prose(extent.height() + gap * gaps);
     let bottom = show.prose(extent.y0 - gap - leg.datums.frame_bottom);
     let open = if cutout.open { ", open at the top" } else { "" };
-    Some(format!("{}: {face}, {wide} x {high}{open}, {along}, bottom {bottom} up", fitting.mark))
+    Some(format!("{}: {face}, {wide} \u{d7} {high}{open}, {along}, bottom {bottom} up", fitting.mark))
 }
