@@ -14,8 +14,8 @@ use super::marks::{chosen, marked};
 use super::path::{self, Chain, Ends};
 use super::shop::shop;
 use super::{
-    Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, SheetFacts, Shop, Slab, Solved, Stub, Substrate, services,
-    substrate,
+    Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, Module, SheetFacts, Shop, Slab, Solved, Stub, Substrate,
+    services, substrate,
 };
 use crate::findings::Problem;
 use crate::parameters::given::{self, Given};
@@ -92,7 +92,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             let members = members(&given.frame, &from.faces, &layout.modules, &datums, &fittings);
             let extent = substrate::extent(given.substrate.edge, &datums, &levels.bounds);
             let substrate = match sheet {
-                Some(sheet) => substrate::finished(sheet, &layout.modules, &members),
+                Some(sheet) => substrate::screwed(sheet, &members),
                 None => substrate::substrate(extent, &layout.modules, &fittings, &members),
             };
             let [left, right, back] = levels.bounds;
@@ -145,7 +145,9 @@ fn sheets(
         let levels: Option<Vec<&Levels>> = rows.iter().map(|row| row.as_ref().map(|(_, levels)| levels)).collect();
         if path::is_shaped(given, &chain) {
             let Some(levels) = levels else { continue };
-            match path::shaped(&path::Job { given, levels: &levels, fittings, show }, &chain) {
+            let modules: Vec<&[Module]> = rows.iter().flatten().map(|(layout, _)| layout.modules.as_slice()).collect();
+            let job = path::Job { given, levels: &levels, modules: &modules, fittings, show };
+            match path::shaped(&job, &chain) {
                 Ok(shaped) => {
                     slabs.push(shaped.slab);
                     for (leg, counter, substrate) in shaped.legs {

@@ -61,21 +61,18 @@ pub fn substrate(extent: Extent, modules: &[Module], fittings: &[Fitting], membe
     let corners = sharp_box(extent.x0.mm(), extent.y0.mm(), extent.x1.mm(), extent.y1.mm());
     let outer = outline(&bitten(&corners, 0, &bites));
     let holes = cutouts().filter(|c| !c.open && c.extent.meets(&extent)).map(|cutout| cutout.outline.clone()).collect();
-    finished(
-        Substrate { extent, region: Region { outer, holes }, joints: Vec::new(), screw_lines: Vec::new() },
-        modules,
-        members,
-    )
+    let joints = joints(&extent, modules);
+    screwed(Substrate { extent, region: Region { outer, holes }, joints, screw_lines: Vec::new() }, members)
 }
 
-/// The same with its joints and the lines that screws may follow.
-pub fn finished(sheet: Substrate, modules: &[Module], members: &[Member]) -> Substrate {
-    Substrate { joints: joints(&sheet.extent, modules), screw_lines: screw_lines(members), ..sheet }
+/// The same with the lines that screws may follow.
+pub fn screwed(sheet: Substrate, members: &[Member]) -> Substrate {
+    Substrate { screw_lines: screw_lines(members), ..sheet }
 }
 
 /// Joints over the posts of neighbouring modules: from each joint on, the last module edge within a sheet's
 /// length; where a module is longer than a sheet, its far edge.
-fn joints(extent: &Extent, modules: &[Module]) -> Vec<Length> {
+pub fn joints(extent: &Extent, modules: &[Module]) -> Vec<Length> {
     let edges: Vec<Length> = modules.iter().skip(1).map(|module| module.left).collect();
     let (mut joints, mut from, mut next) = (Vec::new(), extent.x0, 0);
     while extent.x1 - from > SHEET_LENGTH {

@@ -5,6 +5,7 @@ use super::polygon::{Shape, Side};
 use super::sheet::{Broken, Seen, Sheet};
 use crate::geometry::cut::{Ring, cut, outline_of};
 use crate::geometry::{LegPoint, Outline, Region};
+use crate::units::Length;
 
 /// No piece is narrower than this, mm.
 const NARROWEST: f64 = 1.0;
@@ -110,6 +111,13 @@ impl Sheet {
             return Err(Broken::TooShort(leg));
         }
         Ok((left.0.max(left.1), right.0.min(right.1)))
+    }
+
+    /// Those of a leg's joints that lie clear of its corners, mm.
+    pub fn clear_of_corners(&self, leg: usize, joints: &[Length], seen: &[Seen]) -> Result<Vec<f64>, Broken> {
+        let (low, high) = self.between(leg, seen)?;
+        let clear = |u: &f64| *u > low + NARROWEST && *u < high - NARROWEST;
+        Ok(joints.iter().map(|u| u.mm()).filter(clear).collect())
     }
 
     /// Where the sheets of a leg and the next one part: along the diagonal, or along the inner edge of the one that runs

@@ -194,10 +194,10 @@ impl Sheet {
 
     /// Every edge along a leg runs the way that the leg does, between its corners and between its seams.
     fn long_enough(&self, left: &Meet, right: &Meet, meets: &[Meet], seen: &[Seen]) -> Result<(), Broken> {
-        for leg in 0..self.bands.len() {
+        for (leg, seen) in seen.iter().enumerate() {
             let before = leg.checked_sub(1).map_or(left, |at| &meets[at]);
             let after = meets.get(leg).unwrap_or(right);
-            let u = |p: (f64, f64)| seen[leg].back(p).0;
+            let u = |p: (f64, f64)| seen.back(p).0;
             if u(after.front) - u(before.front) < 1.0 || u(after.back) - u(before.back) < 1.0 {
                 return Err(Broken::TooShort(leg));
             }

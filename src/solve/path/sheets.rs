@@ -1,12 +1,12 @@
 //! The counters and substrates of the legs that turn corners or whose counters have a shape of their own.
 
 use super::Chain;
-use super::whole::{Job, Layer, Over, over};
+use super::whole::{Job, Layer, Over, extent, over};
 use crate::findings::Problem;
 use crate::geometry::Region;
 use crate::parameters::given::{CornerShape, FrontEdge, Given};
 use crate::solve::counter::mass;
-use crate::solve::{Counter, Extent, Piece, Slab, Substrate};
+use crate::solve::{Counter, Extent, Piece, Slab, Substrate, Under};
 use crate::units::Length;
 
 /// What is solved for one chain.
@@ -39,8 +39,8 @@ pub fn shaped(job: &Job, chain: &Chain) -> Result<Shaped, Vec<Problem>> {
     let mut legs: Vec<(usize, Counter, Substrate)> = chain
         .legs
         .iter()
-        .zip(counter.shares.iter().zip(&substrate.shares))
-        .map(|(&leg, (share, under))| (leg, blank(job, leg, share), sheet(under)))
+        .zip(counter.shares.iter().zip(substrate.shares.iter().zip(substrate.across)))
+        .map(|(&leg, (share, (under, joints)))| (leg, blank(job, leg, share), sheet(under, joints)))
         .collect();
     let mut pieces = Vec::new();
     for (number, piece) in counter.pieces.iter().enumerate() {
@@ -57,7 +57,10 @@ pub fn shaped(job: &Job, chain: &Chain) -> Result<Shaped, Vec<Problem>> {
         });
     }
     let Over { region, edges, .. } = counter;
-    let slab = Slab { legs: chain.legs.clone(), region, edges, substrate: substrate.region, pieces };
+    let sheets =
+        substrate.pieces.into_iter().map(|piece| Under { leg: piece.leg, region: piece.region, edges: piece.edges });
+    let slab =
+        Slab { legs: chain.legs.clone(), region, edges, substrate: substrate.region, pieces, sheets: sheets.collect() };
     Ok(Shaped { slab, legs })
 }
 
@@ -94,13 +97,6 @@ fn back_corners(share: &Region, back: Length) -> Vec<(Length, Length)> {
     share.outer.vertices.iter().map(|corner| (Length::from_mm(corner.x), near(corner.y))).collect()
 }
 
-fn sheet(share: &Region) -> Substrate {
-    Substrate { extent: extent(share), region: share.clone(), joints: Vec::new(), screw_lines: Vec::new() }
-}
-
-/// The box round a region.
-fn extent(region: &Region) -> Extent {
-    let (x0, y0, x1, y1) = region.outer.bounds();
-    let exact = Length::from_mm;
-    Extent { x0: exact(x0), y0: exact(y0), x1: exact(x1), y1: exact(y1) }
+fn sheet(share: &Region, joints: Vec<Length>) -> Substrate {
+    Substrate { extent: extent(share), region: share.clone(), joints, screw_lines: Vec::new() }
 }

@@ -5,14 +5,14 @@ use super::cuts::Part;
 use super::edges::edges;
 use super::holes::Hole;
 use super::polygon::{Side, Tag};
-use super::sheet::{Broken, Seen, Sheet};
+use super::sheet::{Band, Broken, Seen, Sheet};
 use crate::findings::Problem;
 use crate::geometry::cut::{Ring, outline_of};
 use crate::geometry::{LegPoint, Outline, Region};
 use crate::parameters::given::{self, Given};
 use crate::solve::levels::Levels;
-use crate::solve::{Edge, EdgeKind, Fitting};
-use crate::units::Show;
+use crate::solve::{Edge, EdgeKind, Extent, Fitting, Module, substrate};
+use crate::units::{Length, Show};
 
 /// A sheet over a chain, solved.
 #[derive(Clone, Debug)]
@@ -25,6 +25,8 @@ pub struct Over {
     pub pieces: Vec<Piece>,
     /// Each leg's share between its corners, in the leg's own (u, v).
     pub shares: Vec<Region>,
+    /// Where each leg's share is cut across, as u.
+    pub across: Vec<Vec<Length>>,
 }
 
 /// A piece of such a sheet.
@@ -65,6 +67,8 @@ pub struct Job<'a> {
     pub given: &'a Given,
     /// The datums and bounds of each leg.
     pub levels: &'a [&'a Levels],
+    /// The modules of each leg.
+    pub modules: &'a [&'a [Module]],
     /// The fittings of each leg.
     pub fittings: &'a [Vec<Fitting>],
     /// How lengths are told.
@@ -75,7 +79,8 @@ pub struct Job<'a> {
 /// the program, and nothing may be cut from such a drawing.
 const SUMS: f64 = 1.0;
 
-/// The counter or the substrate over a chain. `joints` are where a substrate is cut across its legs, mm along u.
+/// The counter or the substrate over a chain. A substrate is cut at its corners, and over the posts of its legs as a
+/// sheet's length asks.
 ///
 /// Errors: a leg too short for its corners, a radius with no room, a seam in a corner, a cutout that leaves the sheet.
 pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>> {
@@ -84,7 +89,7 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
         return Err(problems);
     }
     let seam = Tag { kind: EdgeKind::Seam, overhang: None, joint: Some(job.given.counter.seam_joint), bulge: 0.0 };
-    let sheet = Sheet {
+    let mut sheet = Sheet {
         bands: chain.legs.iter().map(|&leg| job.band(leg, layer)).collect(),
         meetings: chain.joints.iter().filter_map(|&joint| job.meeting(joint, layer)).collect(),
         seam,
@@ -99,9 +104,16 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
         return Err(lost);
     }
     let rings: Vec<Ring<Side>> = holes.iter().map(|hole| hole.ring.clone()).collect();
-    let parted = |cuts: Result<Vec<_>, Broken>| sheet.parted(whole.clone(), rings.clone(), &cuts?);
-    let parts = parted(sheet.cuts(&seen)).map_err(told)?;
-    let shares = parted(sheet.corners(&seen)).map_err(told)?;
+    let parted = |sheet: &Sheet, cuts: Result<Vec<_>, Broken>| sheet.parted(whole.clone(), rings.clone(), &cuts?);
+    let shares = parted(&sheet, sheet.corners(&seen)).map_err(told)?;
+    let shares: Vec<Region> = (0..chain.legs.len()).filter_map(|leg| share(&shares, leg, &seen[leg])).collect();
+    if layer == Layer::Substrate {
+        for (at, (share, &leg)) in shares.iter().zip(&chain.legs).enumerate() {
+            let joints = substrate::joints(&extent(share), job.modules[leg]);
+            sheet.bands[at].seams = sheet.clear_of_corners(at, &joints, &seen).map_err(told)?;
+        }
+    }
+    let parts = parted(&sheet, sheet.cuts(&seen)).map_err(told)?;
     let region = Region { outer, holes: rings.iter().map(|ring| outline_of(ring).reversed()).collect() };
     let pieces: Vec<Piece> = parts.iter().map(|part| piece(part, &seen[part.first], chain)).collect();
     let apart = pieces.iter().map(|piece| piece.region.area()).sum::<f64>() - region.area();
@@ -115,8 +127,9 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
             "move the seams clear of corners, cutouts and one another, and report it: this is a mistake of the program",
         )]);
     }
-    let shares = (0..chain.legs.len()).filter_map(|leg| share(&shares, leg, &seen[leg])).collect();
-    Ok(Over { edges: edges(&whole, |p| p), region, pieces, shares })
+    let exact = |band: &Band| band.seams.iter().map(|&u| Length::from_mm(u)).collect();
+    let across = sheet.bands.iter().map(exact).collect();
+    Ok(Over { edges: edges(&whole, |p| p), region, pieces, shares, across })
 }
 
 fn piece(part: &Part, seen: &Seen, chain: &Chain) -> Piece {
@@ -132,6 +145,13 @@ fn piece(part: &Part, seen: &Seen, chain: &Chain) -> Piece {
 fn share(parts: &[Part], leg: usize, seen: &Seen) -> Option<Region> {
     let own = parts.iter().filter(|part| part.first == leg).map(|part| part.region(|x, y| seen.back((x, y))));
     own.max_by(|a, b| a.area().total_cmp(&b.area()))
+}
+
+/// The box round a region.
+pub fn extent(region: &Region) -> Extent {
+    let (x0, y0, x1, y1) = region.outer.bounds();
+    let exact = Length::from_mm;
+    Extent { x0: exact(x0), y0: exact(y0), x1: exact(x1), y1: exact(y1) }
 }
 
 /// Whether a hole lies in an outline altogether.

@@ -33,4 +33,17 @@ pub struct Slab {
     pub substrate: Region,
     /// Its pieces, left to right: the leg whose counter lists the piece, its index there, and every leg it lies on.
     pub pieces: Vec<(usize, usize, Vec<usize>)>,
+    /// The pieces of the substrate, left to right.
+    pub sheets: Vec<Under>,
+}
+
+/// A piece of a substrate that lies over several legs. It ends at the corners and over the posts of its leg.
+#[derive(Clone, Debug)]
+pub struct Under {
+    /// Its leg.
+    pub leg: usize,
+    /// Its outline with notches, and wells as holes, in the (u, v) of its leg, mm.
+    pub region: Region,
+    /// Its edges, likewise; joints are tagged as seams.
+    pub edges: Vec<Edge>,
 }
