@@ -741,7 +741,7 @@ proptest! {
         let wanted = |kind: sheets::Kind| match kind {
             sheets::Kind::Plan => met,
             sheets::Kind::Client(..) | sheets::Kind::Axonometric => true,
-            sheets::Kind::Counter(leg) => solved.slabs.iter().any(|slab| slab.legs.first() == Some(&leg)),
+            sheets::Kind::Counter(leg) | sheets::Kind::Substrate(leg) => solved.slabs.iter().any(|slab| slab.legs.first() == Some(&leg)),
             _ => false,
         };
         let drawn = sheets::draw(&solved, &findings, wanted);

@@ -90,7 +90,16 @@ impl Aligned {
             [self.ends.0.moved(x * GAP, y * GAP), a.moved(x * PAST, y * PAST)],
             [self.ends.1.moved(x * GAP, y * GAP), b.moved(x * PAST, y * PAST)],
         ];
-        if length < wide + 8.0 || !strokes.iter().all(|ends| canvas.is_clear_of_text(ends)) {
+        // Arrowheads are wider than the line that they end.
+        let along = ((b.x - a.x) / length.max(1e-9), (b.y - a.y) / length.max(1e-9));
+        let head = |tip: PaperPoint, back: f64| {
+            let foot = tip.moved(along.0 * back, along.1 * back);
+            [foot.moved(-along.1, along.0), tip, foot.moved(along.1, -along.0)]
+        };
+        let heads = [head(a, 3.6), head(b, -3.6)];
+        let clear = strokes.iter().all(|ends| canvas.is_clear_of_text(ends))
+            && heads.iter().all(|points| canvas.is_clear_of_text(points));
+        if length < wide + 8.0 || !clear {
             return None;
         }
         let angle = (b.y - a.y).atan2(b.x - a.x);

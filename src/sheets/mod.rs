@@ -73,10 +73,10 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         let clear = solved.legs[leg].back.kind != BoundKind::Leg;
         let shown = cut_in.filter(|(_, f)| clear && has_section(f.kind, f.look));
         kinds.extend(shown.map(|(index, _)| Kind::Section(leg, index)));
-        kinds.extend(alone.then_some(Kind::Substrate(leg)));
-        kinds.push(Kind::Boards(leg));
-        // A counter that turns corners has one sheet, at its first leg.
+        // A counter and a substrate that turn corners have one sheet each, at the first leg.
         let slab = solved.slabs.iter().find(|slab| slab.legs.contains(&leg));
+        kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Substrate(leg)));
+        kinds.push(Kind::Boards(leg));
         kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Counter(leg)));
     }
     kinds.extend(solved.legs.iter().any(|leg| !leg.feet.is_empty()).then_some(Kind::Levelling));
@@ -166,7 +166,10 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Front(..) => front::draw(set, kind),
         Kind::Ends(..) => ends::draw(set, kind),
         Kind::Section(..) => section::draw(set, kind),
-        Kind::Substrate(..) => substrate::draw(set, kind),
+        Kind::Substrate(leg) => match set.solved.slabs.iter().find(|slab| slab.legs.first() == Some(&leg)) {
+            Some(slab) => slab::substrate(set, kind, slab),
+            None => substrate::draw(set, kind),
+        },
         Kind::Boards(..) => boards::draw(set, kind),
         Kind::Counter(leg) => match set.solved.slabs.iter().find(|slab| slab.legs.first() == Some(&leg)) {
             Some(slab) => slab::draw(set, kind, slab),

@@ -103,6 +103,12 @@ impl Sheet {
         Sheet { canvas, scales: Vec::new(), shelves }
     }
 
+    /// A page with these areas left on it, best first; those with `true` take what belongs over the title block.
+    pub fn with_areas(canvas: Canvas, areas: impl IntoIterator<Item = (Area, bool)>) -> Sheet {
+        let shelf = |(area, right): (Area, bool)| Shelf { x: area.left, y: area.top, row: 0.0, area, right };
+        Sheet { canvas, scales: Vec::new(), shelves: areas.into_iter().map(shelf).collect() }
+    }
+
     /// An empty page.
     pub fn fresh(canvas: Canvas) -> Sheet {
         let top = frame::inside(&canvas).top;

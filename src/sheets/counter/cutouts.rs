@@ -13,21 +13,26 @@ pub const TITLE: f64 = 5.0;
 
 /// The table, in as many blocks as pages of this height (mm) ask for.
 pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>> {
+    titled(task, "Cutouts", most_width, page)
+}
+
+/// The same under another title.
+pub fn titled<'a>(task: &Task<'_>, title: &str, most_width: f64, page: f64) -> Vec<Block<'a>> {
     let table = table(task, most_width);
     if table.rows.is_empty() {
         return Vec::new();
     }
-    chunks("Cutouts", table, task.show, page, true)
+    chunks(title, table, task.show, page, true)
 }
 
 /// A titled table in blocks that fit a page.
-pub fn chunks<'a>(title: &'static str, table: Table, show: Show, page: f64, right: bool) -> Vec<Block<'a>> {
+pub fn chunks<'a>(title: &str, table: Table, show: Show, page: f64, right: bool) -> Vec<Block<'a>> {
     let most = (((page - TITLE - table.height(0)) / table::ROW).floor() as usize).max(1);
     let count = table.rows.len();
     let table = std::rc::Rc::new(table);
     (0..count.div_ceil(most))
         .map(|k| {
-            let (table, from, to) = (table.clone(), k * most, ((k + 1) * most).min(count));
+            let (title, table, from, to) = (title.to_owned(), table.clone(), k * most, ((k + 1) * most).min(count));
             Block {
                 width: table.width(),
                 height: TITLE + table.height(to - from),
@@ -35,7 +40,7 @@ pub fn chunks<'a>(title: &'static str, table: Table, show: Show, page: f64, righ
                 scale: None,
                 draw: Box::new(move |canvas: &mut Canvas, at| {
                     let layer = canvas.layer(Canvas::ROOT, "table");
-                    let words = if from > 0 { format!("{title}, continued") } else { title.to_owned() };
+                    let words = if from > 0 { format!("{title}, continued") } else { title.clone() };
                     canvas.text(layer, at.moved(0.0, 3.0), &words, &Style::body().bold());
                     table.draw_rows(canvas, layer, at.moved(0.0, TITLE), show, from, to);
                 }),

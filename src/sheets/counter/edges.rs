@@ -16,27 +16,36 @@ use crate::solve::{Edge, EdgeKind, Extent, FlangeLap, Look, Plane};
 use crate::units::Length;
 
 /// An edge that wants a tag, with the sides that the tag may stand on, best first.
-struct Wish {
-    tag: Tag,
-    from: PaperPoint,
-    to: PaperPoint,
-    sides: Vec<(Looks, bool)>,
+pub struct Wish {
+    /// The tag.
+    pub tag: Tag,
+    /// Start of its edge on the sheet.
+    pub from: PaperPoint,
+    /// End of its edge.
+    pub to: PaperPoint,
+    /// Sides that it may stand on, and whether it reads upright there.
+    pub sides: Vec<(Looks, bool)>,
 }
 
 /// Tags all edges of the stretch; small ones are added to the legend.
 pub fn draw(canvas: &mut Canvas, plan: &Plan<'_, '_>, legend: &mut Vec<Tag>) {
     let layer = canvas.layer(plan.view.layer, "edge-tags");
     for wish in outside(plan).into_iter().chain(wells(plan)) {
-        let full = |small: bool| stands(&wish, small).find(|stand| wish.tag.is_free(canvas, *stand));
-        if let Some(stand) = full(false).or_else(|| full(true)) {
-            wish.tag.draw(canvas, layer, stand);
-            if stand.small {
-                legend.push(wish.tag);
-            }
-        } else {
-            apart(canvas, layer, &wish);
+        put(canvas, layer, wish, legend);
+    }
+}
+
+/// Puts a tag on its edge, in full or small, or beside it; a small one is added to the legend.
+pub fn put(canvas: &mut Canvas, layer: Layer, wish: Wish, legend: &mut Vec<Tag>) {
+    let full = |small: bool| stands(&wish, small).find(|stand| wish.tag.is_free(canvas, *stand));
+    if let Some(stand) = full(false).or_else(|| full(true)) {
+        wish.tag.draw(canvas, layer, stand);
+        if stand.small {
             legend.push(wish.tag);
         }
+    } else {
+        apart(canvas, layer, &wish);
+        legend.push(wish.tag);
     }
 }
 

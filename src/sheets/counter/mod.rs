@@ -1,23 +1,23 @@
 //! The counter sheet, for the fabricator: the finished outline from above with every edge tagged, details of the
 //! edges, the pieces with their diagonals and weights, the cutouts, tolerances, and the approval.
 
-mod approval;
+pub(super) mod approval;
 pub(super) mod cutouts;
 mod dimensions;
-mod edges;
-mod finished_edge;
+pub(super) mod edges;
+pub(super) mod finished_edge;
 pub(super) mod labels;
 pub(super) mod names;
-mod notes;
+pub(super) mod notes;
 pub(super) mod parts;
-mod pictogram;
+pub(super) mod pictogram;
 mod pieces;
 mod plan;
 mod radii;
 pub(super) mod strip;
-mod tag;
-mod wall_edge;
-mod weight;
+pub(super) mod tag;
+pub(super) mod wall_edge;
+pub(super) mod weight;
 
 use super::frame::{self, Area};
 use super::set::{Kind, Set};

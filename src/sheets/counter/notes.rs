@@ -24,7 +24,8 @@ pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
     }
 }
 
-fn list(task: &Task<'_>) -> Vec<(String, String)> {
+/// The notes: a lead word and a sentence each.
+pub fn list(task: &Task<'_>) -> Vec<(String, String)> {
     let (show, counter, leg) = (task.show, &task.solved.counter, task.leg);
     let mut tolerances = vec![
         format!("outline \u{b1}{}", fine(task, counter.tolerance)),

@@ -13,8 +13,6 @@ mod seen;
 mod sheet;
 mod walls;
 
-pub(super) use sheet::areas;
-
 use super::flow::{Flow, Heads};
 use super::set::{Kind, Set};
 use crate::drawing::Page;

@@ -2,10 +2,10 @@
 //! finished faces outside its edges, and every cutout from the sheet's own edges and from the finished ones.
 
 mod dimensions;
-mod notes;
+pub(super) mod notes;
 mod plan;
-mod screws;
-mod table;
+pub(super) mod screws;
+pub(super) mod table;
 
 use super::counter::parts;
 use super::frame::{self, Area};
@@ -18,13 +18,13 @@ use crate::units::Show;
 
 /// What the sheet is drawn from.
 #[derive(Clone, Copy)]
-struct Task<'s> {
-    set: &'s Set<'s>,
-    kind: Kind,
-    index: usize,
-    solved: &'s Solved,
-    leg: &'s Leg,
-    show: Show,
+pub(super) struct Task<'s> {
+    pub set: &'s Set<'s>,
+    pub kind: Kind,
+    pub index: usize,
+    pub solved: &'s Solved,
+    pub leg: &'s Leg,
+    pub show: Show,
 }
 
 /// Draws its pages.
@@ -36,7 +36,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let Some((index, leg)) = found else { return Vec::new() };
     let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
     let page = shelves::page_height(&set.sheet());
-    let mut blocks = table::blocks(&task, frame::inside(&set.sheet()).width(), page);
+    let mut blocks = table::blocks(&task, "Cutouts", frame::inside(&set.sheet()).width(), page);
     blocks.push(notes::block(&task));
     let mut sheets = plans(&task, false);
     let pages = shelves::pages(&sheets, &blocks, &set.sheet());

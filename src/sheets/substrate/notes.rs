@@ -10,7 +10,11 @@ const WIDTH: f64 = 166.0;
 
 /// The notes as a block.
 pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
-    let list = list(task);
+    of(list(task))
+}
+
+/// A list of notes as a block.
+pub fn of<'a>(list: Vec<(String, String)>) -> Block<'a> {
     Block {
         width: WIDTH,
         height: notes::list_height(&list, WIDTH),
@@ -23,7 +27,8 @@ pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
     }
 }
 
-fn list(task: &Task<'_>) -> Vec<(String, String)> {
+/// The notes: a lead word and a sentence each.
+pub fn list(task: &Task<'_>) -> Vec<(String, String)> {
     let (show, leg, sheet) = (task.show, task.leg, task.leg.substrate.extent);
     let note = |lead: &str, text: String| (lead.to_owned(), text);
     let material = format!("{}, {} thick.", task.solved.substrate.name, show.prose(task.solved.substrate.thickness));

@@ -13,8 +13,8 @@ const NAME: usize = 1;
 const SIZE: usize = 2;
 const CORNERS: usize = 3;
 
-/// The table, in as many blocks as pages of this height (mm) ask for.
-pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>> {
+/// The table under a title, in as many blocks as pages of this height (mm) ask for.
+pub fn blocks<'a>(task: &Task<'_>, title: &str, most_width: f64, page: f64) -> Vec<Block<'a>> {
     let (show, leg) = (task.show, task.leg);
     let sheet = leg.substrate.extent;
     let found = parts::cutouts(leg, Plane::Substrate);
@@ -81,5 +81,5 @@ pub fn blocks<'a>(task: &Task<'_>, most_width: f64, page: f64) -> Vec<Block<'a>>
         columns[NAME].width -= over.clamp(0.0, columns[NAME].width - 12.0);
     }
     let table = Table { rows, columns, breaks: Vec::new() };
-    cutouts::chunks("Cutouts", table, show, page, false)
+    cutouts::chunks(title, table, show, page, false)
 }
