@@ -40,9 +40,14 @@ fn figure<'a>(sheet: &'a Joined<'a>, most: f64) -> Block<'a> {
     let sizes: Vec<(f64, f64)> = pieces.iter().map(bounds).map(|(x0, y0, x1, y1)| (x1 - x0, y1 - y0)).collect();
     let (wide, deep) = (sizes.iter().map(|s| s.0).sum::<f64>(), sizes.iter().map(|s| s.1).fold(0.0, f64::max));
     let gaps = APART * (pieces.len().saturating_sub(1)) as f64;
+    let names: Vec<f64> = pieces.iter().map(|piece| lettering::width(&piece.name, BODY, Weight::Regular)).collect();
+    // A small piece takes the width of its name.
+    let taken = |scale: &Scale| {
+        sizes.iter().zip(&names).map(|(size, name)| (size.0 * scale.factor()).max(*name)).sum::<f64>() + gaps
+    };
     let scale = Scale::fitting((wide, deep), ((most - gaps).max(20.0), 36.0), Scale(10));
     Block {
-        width: (wide * scale.factor() + gaps).max(50.0),
+        width: taken(&scale).max(50.0),
         height: HEAD + deep * scale.factor() + FOOT,
         right: false,
         scale: Some(scale),

@@ -30,6 +30,8 @@ pub struct Joined<'s> {
     pub plane: Plane,
     /// Where it is drawn.
     pub view: View<Plan>,
+    /// The outline with the white round it, on the page: nothing of the view leaves it.
+    pub area: Area,
 }
 
 /// A piece, with the leg whose coordinates it is in.
@@ -142,7 +144,10 @@ pub fn open<'s>(
         let bar = canvas.layer(view.layer, "scale-bar");
         marks::scale_bar(&mut canvas, bar, inside.right - 3.0, y + 1.0, place.scale, set.solved.show.system);
     }
-    (canvas, Joined { set, kind, slab, plane, view }, place.areas)
+    let (low, high) = (place.corner, place.corner.moved((x1 - x0) * factor, (y0 - y1) * factor));
+    let area =
+        Area { left: low.x - MARGIN.0, right: high.x + MARGIN.0, top: high.y - MARGIN.1, bottom: low.y + MARGIN.1 };
+    (canvas, Joined { set, kind, slab, plane, view, area }, place.areas)
 }
 
 /// The largest scale at which an outline of a size (model mm) has its place: over the title block, or beside it.

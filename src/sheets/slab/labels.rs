@@ -8,6 +8,7 @@ use crate::findings::Subject;
 use crate::geometry::{PaperPoint, PlanPoint};
 use crate::sheets::canvas::{Canvas, Layer};
 use crate::sheets::counter::{names, weight};
+use crate::sheets::frame::Area;
 use crate::sheets::marks;
 use crate::solve::{Edge, JointKind, Plane};
 
@@ -130,11 +131,15 @@ fn spread(middle: PaperPoint) -> Vec<PaperPoint> {
 pub fn flags(canvas: &mut Canvas, sheet: &Joined<'_>) {
     let layer = canvas.layer(sheet.view.layer, "flags");
     for (name, [a, b]) in picture::lines(sheet) {
-        flag(canvas, layer, name, a, b);
+        flag(canvas, layer, sheet.area, name, (a, b));
     }
 }
 
-fn flag(canvas: &mut Canvas, at: Layer, name: &str, a: PaperPoint, b: PaperPoint) {
+fn flag(canvas: &mut Canvas, at: Layer, area: Area, name: &str, (a, b): (PaperPoint, PaperPoint)) {
+    let free = |canvas: &Canvas, x0: f64, y0: f64, x1: f64, y1: f64| {
+        let inside = x0 > area.left && x1 < area.right && y0 > area.top && y1 < area.bottom;
+        inside && canvas.is_box_free(x0, y0, x1, y1)
+    };
     let width = marks::flag_width(name);
     let level = (b.x - a.x).abs() >= (b.y - a.y).abs();
     for k in 0..40 {
@@ -142,9 +147,8 @@ fn flag(canvas: &mut Canvas, at: Layer, name: &str, a: PaperPoint, b: PaperPoint
         let foot = a.towards(b, share);
         if level {
             for (top, low) in [(-7.4, -2.0), (2.0, 7.4)] {
-                let free =
-                    canvas.is_box_free(foot.x - 0.7, foot.y + top - 0.4, foot.x + width + 0.7, foot.y + low + 0.4);
-                if free {
+                let white = free(canvas, foot.x - 0.7, foot.y + top - 0.4, foot.x + width + 0.7, foot.y + low + 0.4);
+                if white {
                     let end = if top < 0.0 { top } else { low };
                     canvas.line(at, foot, foot.moved(0.0, end), Pen::SECONDARY.accent());
                     marks::flag(canvas, at, foot.moved(0.0, top), name, true);
@@ -155,7 +159,7 @@ fn flag(canvas: &mut Canvas, at: Layer, name: &str, a: PaperPoint, b: PaperPoint
             for right in [true, false] {
                 let (near, far) =
                     if right { (foot.x + 0.6, foot.x + width + 0.8) } else { (foot.x - width - 0.8, foot.x - 0.6) };
-                if canvas.is_box_free(near, foot.y - 3.2, far, foot.y + 3.2) {
+                if free(canvas, near, foot.y - 3.2, far, foot.y + 3.2) {
                     marks::flag(canvas, at, foot.moved(0.0, -2.6), name, right);
                     return;
                 }

@@ -21,6 +21,7 @@ use super::title_block::TitleBlock;
 use crate::drawing::Page;
 use crate::sheets::canvas::Canvas;
 use crate::solve::{Plane, Slab};
+use crate::units::Length;
 
 pub use under::draw as substrate;
 
@@ -62,11 +63,11 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     blocks.extend(figure::blocks(&sheet, inside.width(), page));
     blocks.push(noted(counter_notes(&tasks)));
     for (at, task) in tasks.iter().enumerate() {
-        if !tasks[..at].iter().any(|other| same_edge(other, task)) {
+        if has_detail(task) && !tasks[..at].iter().any(|other| same_edge(other, task)) {
             blocks.extend(finished_edge::block(task, 62.0));
         }
     }
-    blocks.extend(tasks.iter().find_map(|task| wall_edge::block(task, 62.0)));
+    blocks.extend(tasks.iter().filter(|task| has_detail(task)).find_map(|task| wall_edge::block(task, 62.0)));
     blocks.extend(listed("Finished faces", lists::faces(set, slab)));
     blocks.extend(edges::legend(legend));
     blocks.retain(|block| block.width > 0.0 && block.height > counter::cutouts::TITLE);
@@ -97,6 +98,14 @@ fn closed(
         set.finish(sheet.canvas, kind, page, &block)
     };
     sheets.into_iter().enumerate().map(close).collect()
+}
+
+/// Whether a leg's front edge is one that a detail shows: it lies before the finished face, no farther than a hand. An edge
+/// that slopes or bends has no one overhang, and its tags say so.
+fn has_detail(task: &Task<'_>) -> bool {
+    let front = task.leg.datums.counter_front;
+    let over = task.leg.counter.pieces.iter().flat_map(|piece| &piece.edges).any(|edge| edge.overhang == Some(-front));
+    over && front <= Length::ZERO && front.mm() > -100.0
 }
 
 /// Whether two legs have the same finished edge, layer by layer.
