@@ -189,8 +189,8 @@ fn an_l_is_two_straight_legs_less_the_overlap() {
 fn a_corner_that_is_out_of_square_is_cut_to_its_angle() {
     let solved_ = solved(&run(&[&[100.0], &[60.0]], &[inside(88.6)]));
     let (through, butting) = (&solved_.legs[0], &solved_.legs[1]);
-    // The boards' bevels are what the corner is off square.
-    let bevel = (1.4_f64).to_radians();
+    // The boards' bevels are what the corner is off square; in a corner that is too sharp their insides are longer.
+    let bevel = -(1.4_f64).to_radians();
     let right = through.boards.iter().find(|board| board.face == Side::Front).unwrap().bevels[1];
     let left = butting.boards.iter().find(|board| board.face == Side::Front).unwrap().bevels[0];
     assert!((right - bevel).abs() < 1e-9 && (left - bevel).abs() < 1e-9, "{right} {left} {bevel}");
@@ -209,6 +209,42 @@ fn a_corner_that_is_out_of_square_is_cut_to_its_angle() {
     assert!((angle - 88.6).abs() < 1e-6 || (angle - 91.4).abs() < 1e-6, "{angle}");
     let total: f64 = solved_.legs.iter().flat_map(|leg| &leg.counter.pieces).map(|p| p.region.area()).sum();
     assert!((total - solved_.slabs[0].region.area()).abs() < 1e-3);
+}
+
+/// The edges of boards that meet, inside and outside of the board, in the plan: mitred ones fall together; one that butts
+/// lies in the face of the through board, and the through board ends in the plane of the other's bare frame.
+#[test]
+fn bevelled_boards_meet_in_their_planes() {
+    for angle in [75.0, 88.6, 90.0, 120.0, 135.0] {
+        for corner in [inside(angle), outside(angle)] {
+            for through in [Through::Left, Through::Right, Through::Neither] {
+                let solved_ = solved(&run(&[&[150.0], &[160.0]], &[Corner { through, ..corner }]));
+                let (left, right) = (&solved_.legs[0], &solved_.legs[1]);
+                let edge = |leg: &faceline::solve::Leg, side: usize| {
+                    let boards: Vec<_> = leg.boards.iter().filter(|board| board.face == Side::Front).collect();
+                    let board = if side == 0 { boards[0] } else { boards[boards.len() - 1] };
+                    let (u, way) = if side == 0 { (board.extent.x0, 1.0) } else { (board.extent.x1, -1.0) };
+                    let thick = (leg.datums.frame_face - leg.datums.board_face).mm();
+                    let back = u.mm() + way * thick * board.bevels[side].tan();
+                    let to_plan = |u: f64, v: f64| leg.placement.to_plan(LegPoint::new(u, v));
+                    [to_plan(u.mm(), leg.datums.board_face.mm()), to_plan(back, leg.datums.frame_face.mm())]
+                };
+                let (a, b) = (edge(left, 1), edge(right, 0));
+                let what = format!("{angle} {:?} {through:?}: {a:?} {b:?}", corner.turn);
+                if through == Through::Neither {
+                    assert!(a[0].distance(b[0]) < 1e-5 && a[1].distance(b[1]) < 1e-5, "{what}");
+                    continue;
+                }
+                // Both points of an edge lie in one plane that is parallel to the other leg's face.
+                for (ends, across) in [(a, right), (b, left)] {
+                    let [p, q] = ends.map(|end| across.placement.to_leg(end).y);
+                    assert!((p - q).abs() < 1e-5, "{what}: {p} {q}");
+                    let d = &across.datums;
+                    assert!([d.board_face, d.frame_face].iter().any(|v| (v.mm() - p).abs() < 1e-5), "{what}: {p}");
+                }
+            }
+        }
+    }
 }
 
 /// Seams in every manner leave pieces that add up to the whole, with and without a rounding.

@@ -3,7 +3,7 @@
 use crate::findings::{Finding, Origin, Severity};
 use crate::geometry::LegPoint;
 use crate::rules::{Concern, Limit, Rule, named, nothing};
-use crate::solve::{BoundKind, Face, Fitting, Leg, Look, Solved};
+use crate::solve::{BoundKind, Face, Fitting, JointKind, Leg, Look, Solved};
 use crate::units::Length;
 
 const FILLER: Limit = Limit::new("", "1 in", "from a front that opens to a wall, pier or post at the end of the run");
@@ -105,8 +105,11 @@ fn in_the_corner(solved: &Solved) -> Vec<Finding> {
         let e = &leg.counter.extent;
         let body = quad(leg, (e.x0, e.x1), (leg.datums.counter_front, e.y1));
         for (other, fronts) in opened.iter().enumerate().filter(|(other, _)| *other != at) {
+            // What opens past the face of a leg that it meets in an inside corner is told by the rule for corners.
+            let told = meet_inside(solved, at, other);
             for (fitting, zone) in fronts {
-                let met = if meet(zone, &body) {
+                let told = told && fitting.face == Face::Front;
+                let met = if !told && meet(zone, &body) {
                     format!("the counter of leg {}", leg.id)
                 } else if let Some((second, _)) =
                     opened[at].iter().filter(|_| other < at).find(|(_, second)| meet(zone, second))
@@ -127,6 +130,14 @@ fn in_the_corner(solved: &Solved) -> Vec<Finding> {
         }
     }
     findings
+}
+
+/// Whether two legs meet in a corner that the cook stands in.
+fn meet_inside(solved: &Solved, one: usize, other: usize) -> bool {
+    solved.joints.iter().any(|joint| {
+        let inside = matches!(&joint.kind, JointKind::Corner(corner) if corner.turn > 0.0);
+        inside && ((joint.left, joint.right) == (one, other) || (joint.left, joint.right) == (other, one))
+    })
 }
 
 /// Whether the insides of two rectangles of any turn share more than a millimetre: no side of either parts them.

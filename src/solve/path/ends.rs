@@ -170,13 +170,18 @@ fn at_corner(
     let wall = |depths: &Depths, leg: &given::Leg| depths.finished_back + gap(&leg.back) + lean_in(&leg.back);
     let room = if inside { turn.beyond(wall(own, leg), wall(other, across)) } else { Length::ZERO };
     let square = std::f64::consts::FRAC_PI_2 * turn.sin.signum();
+    // Where neither frame runs through, the boards are mitred: each edge lies in the plane that halves the corner.
+    let bevel = match corner.through {
+        Through::Neither => -turn.angle / 2.0,
+        _ => square - turn.angle,
+    };
     End {
         frame,
         board: turn.beyond(own.board_face, board),
         room,
         lean: Length::ZERO,
         counter: Some(turn.beyond(own.counter_front, other.counter_front)),
-        bevel: (turn.angle - square) * if inside { 1.0 } else { -1.0 },
+        bevel,
         seen_from: None,
     }
 }
