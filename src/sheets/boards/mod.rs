@@ -1,5 +1,6 @@
 //! Board templates: every board that has an opening, drawn with its openings; the plain ones in a list.
 
+mod bevel;
 mod cell;
 mod facing;
 mod plain;
@@ -58,6 +59,9 @@ fn blocks<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<B
         let (width, height) = cell.size();
         let draw = Box::new(move |canvas: &mut Canvas, at: PaperPoint| cell.draw(canvas, at));
         blocks.push(Block { width, height, right: false, scale: Some(scale), draw });
+    }
+    if let Kind::Boards(index) = kind {
+        blocks.extend(bevel::blocks(set, index, leg));
     }
     blocks.extend(lists(set, leg));
     let said = said(set, leg);
@@ -152,6 +156,9 @@ fn said(set: &Set<'_>, leg: &Leg) -> Vec<(String, String)> {
         .collect();
     if let Some(name) = names.first() {
         say("Finish", format!("{name} covers the boards; openings are cut in the board before it goes on."));
+    }
+    if leg.boards.iter().any(|board| board.bevels.iter().any(|bevel| bevel.abs() > 1e-6)) {
+        say("Edges", "a board\u{2019}s width is that of its outside. Where legs meet its edge is cut at the angle shown: set the saw by the corner as measured, and try it on an offcut.".to_owned());
     }
     let gap = set.solved.show.prose(set.solved.frame.rough_gap);
     say("Frame", format!("openings in the frame are {gap} larger on every closed side."));
