@@ -53,8 +53,11 @@ fn edge(set: &Set<'_>, index: usize, leg: &Leg, board: &Board, side: usize) -> E
     let degrees = number((angle.abs().to_degrees() * 10.0).round() / 10.0, 1);
     let by = Length::from_mm(thickness.mm() * angle.abs().tan());
     let long = if angle > 0.0 { "outside" } else { "inside" };
-    let mut lines =
-        vec![format!("Saw at {degrees}\u{b0} off square"), format!("{long} face longer, by {}", show.prose(by))];
+    let by = match show.rounded(by) {
+        Length::ZERO => format!("less than {}", show.prose(show.step())),
+        by => show.prose(by),
+    };
+    let mut lines = vec![format!("Saw at {degrees}\u{b0} off square"), format!("The {long} face is longer, by {by}")];
     let joint = solved.joints.iter().find(|joint| if side == 0 { joint.right == index } else { joint.left == index });
     if let Some((joint, JointKind::Corner(corner))) = joint.map(|joint| (joint, &joint.kind)) {
         let other = if side == 0 { joint.left } else { joint.right };
