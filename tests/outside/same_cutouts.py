@@ -2,10 +2,10 @@
 FOLDER is what `faceline draw --dxf` wrote. Every drawn cutout of the sheets that is also in a file for machines is read
 back from all three by readers that share no code: svgelements, PyMuPDF, ezdxf. Its box in model millimetres must agree
 to 0.01 mm."""
-import glob, json, os, re, sys
+import glob, json, math, os, re, sys
 import ezdxf, ezdxf.bbox, pymupdf
 from lxml import etree
-from svgelements import Path
+from svgelements import Matrix, Path
 
 MM = 25.4 / 72
 FILES = {"counter": "cut-*counter*.dxf", "substrate": "cut-*substrate*.dxf", "front-board": "cut-*board-front-*.dxf"}
@@ -20,9 +20,16 @@ def cutouts(sheet):
         view = next((up for up in node.iterancestors() if up.get("data-scale")), None)
         if view is None:
             continue
-        box = Path(node.get("d")).bbox()
+        drawn, scale = Path(node.get("d")), float(view.get("data-scale"))
         origin = [float(v) for v in view.get("data-origin-mm").split(",")]
-        yield node.get("data-fitting"), node.get("data-plane"), box, float(view.get("data-scale")), origin
+        box, own = drawn.bbox(), None
+        if node.get("data-leg-turn"):
+            # Over several legs: back into the coordinates of its own leg, in which its parts are cut. y runs down on paper.
+            x, y = (float(v) for v in node.get("data-leg-origin-mm").split(","))
+            on_paper = (origin[0] + x * scale, origin[1] - y * scale)
+            back = Matrix.translate(-on_paper[0], -on_paper[1]) * Matrix.rotate(math.radians(float(node.get("data-leg-turn"))))
+            own = model((drawn * back).bbox(), scale, (0.0, 0.0))
+        yield node.get("data-fitting"), node.get("data-plane"), box, scale, origin, own
 
 
 def model(box, scale, origin):
@@ -84,10 +91,11 @@ def main():
             failures.append(f"{len(pdf)} pages of {len(sheets)} sheets")
         for number, sheet in enumerate(sheets):
             name = os.path.basename(sheet)
-            if not any(word in name for word in SHEETS) or "-leg-" in name:
+            # An elevation of several legs unfolds them: its faces stand beside one another, not in a leg's coordinates.
+            if not any(word in name for word in SHEETS) or ("-leg-" in name and "elevation" in name):
                 continue
             pages = None
-            for fitting, plane, box, scale, origin in cutouts(sheet):
+            for fitting, plane, box, scale, origin, in_leg in cutouts(sheet):
                 if plane not in FILES:
                     continue
                 own = model(box, scale, origin)
@@ -95,6 +103,7 @@ def main():
                 in_pdf = [model(found, scale, origin) for found in pages]
                 if not any(near(own, found) for found in in_pdf):
                     failures.append(f"{name}: the PDF has no cutout of {fitting} at {[round(v, 3) for v in own]}")
+                own = in_leg or own
                 parts = [loops(file) for file in glob.glob(os.path.join(folder, FILES[plane]))]
                 x0, y0, x1, y1 = own
                 closed = any(near(own, found) for boxes, _, _ in parts for found in boxes)

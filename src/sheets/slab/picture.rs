@@ -6,6 +6,7 @@ use crate::geometry::{LegPoint, Outline, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::materials::{self, Material};
 use crate::sheets::substrate::{self, screws};
+use crate::sheets::view::number;
 use crate::solve::{EdgeKind, Leg, Plane};
 use crate::units::Length;
 
@@ -76,7 +77,15 @@ fn cutouts(canvas: &mut Canvas, at: Layer, sheet: &Joined<'_>) {
             },
             false,
         );
-        let facts = vec![("data-fitting", fitting.id.clone()), ("data-plane", cutout.plane.word().to_owned())];
+        // Where the leg's own coordinates lie in the view, so that the cutout can be found again in the leg's parts.
+        let (zero, along) = (sheet.home(leg, 0.0, 0.0), sheet.home(leg, 1000.0, 0.0));
+        let turn = (along.y - zero.y).atan2(along.x - zero.x).to_degrees();
+        let facts = vec![
+            ("data-fitting", fitting.id.clone()),
+            ("data-plane", cutout.plane.word().to_owned()),
+            ("data-leg-origin-mm", format!("{},{}", number(zero.x, 6), number(zero.y, 6))),
+            ("data-leg-turn", number(turn, 9)),
+        ];
         let paint = if cutout.open { Paint::pen(Pen::GHOST) } else { Paint::both(Pen::CUT, Fill::WHITE) };
         canvas.shape(at, Shape::Steps(sheet.view.steps(&placed)), paint, "cutout", facts);
     }
