@@ -121,7 +121,7 @@ pub fn seams(sheet: &Joined<'_>) -> Table {
         Column::words(64.0, "where"),
         Column::words(16.0, "kind"),
         Column::figures(wide(set), "length"),
-        Column::figures(wide(set).min(22.0).max(18.0), "joint"),
+        Column::figures(wide(set).clamp(18.0, 22.0), "joint"),
     ];
     let rows = seams::all(sheet).into_iter().map(|seam| {
         vec![

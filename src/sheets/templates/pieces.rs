@@ -253,8 +253,20 @@ impl Maker<'_> {
             let (low, high) = if upright { (x0, x1) } else { (y0, y1) };
             if at > low + 0.5 && at < high - 0.5 {
                 let kind = if datum.is_finished() { LineKind::Finished } else { LineKind::Datum };
-                template.lines.push(Line { kind, upright, at, words: datum.words().to_owned() });
+                let words = if self.is_corner(datum) { "where the faces meet" } else { datum.words() };
+                template.lines.push(Line { kind, upright, at, words: words.to_owned() });
             }
         }
+    }
+
+    /// Whether a datum is the finished end of a leg that turns a corner there: nothing ends at it.
+    fn is_corner(&self, datum: Datum) -> bool {
+        let Some(own) = self.solved.legs.iter().position(|leg| std::ptr::eq(leg, self.leg)) else { return false };
+        let corner = |joint: &&crate::solve::Joint| matches!(joint.kind, crate::solve::JointKind::Corner(_));
+        self.solved.joints.iter().filter(corner).any(|joint| match datum {
+            Datum::FinishedLeftEnd => joint.right == own,
+            Datum::FinishedRightEnd => joint.left == own,
+            _ => false,
+        })
     }
 }
