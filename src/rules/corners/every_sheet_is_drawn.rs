@@ -10,7 +10,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Warn,
     about: "Every sheet that a run needs is drawn for it.",
     why: "A sheet that shows a leg as if it stood alone would be cut from; none is better than a wrong one.",
-    instead: "work from the plan, the counter sheet, the sections, the board templates and the schedules",
+    instead: "work from the plan, the elevations, the counter sheet, the substrate and board templates, the sections and the schedules",
     origin: Origin::Geometry,
     concerns: Concern::Cutting,
     limits: &[],
@@ -27,7 +27,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         return Vec::new();
     }
     let message = format!(
-        "for legs that meet others ({}) these sheets aren't drawn yet: end elevations, substrate templates, and \
+        "for legs that meet others ({}) these sheets aren't drawn yet: end elevations and \
           sections of a leg that stands before another",
         legs.join(", ")
     );
