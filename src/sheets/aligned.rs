@@ -104,7 +104,9 @@ impl Aligned {
         }
         let angle = (b.y - a.y).atan2(b.x - a.x);
         // Read from the bottom or from the right.
-        let flip = angle.cos() < -1e-9 || (angle.cos().abs() <= 1e-9 && angle.sin() > 0.0);
+        // Up to 12 degrees past upright a line still reads from the right.
+        let turn = angle.to_degrees().rem_euclid(360.0);
+        let flip = turn > 78.0 && turn <= 258.0;
         let angle = if flip { angle + std::f64::consts::PI } else { angle };
         let up = (angle.sin(), -angle.cos());
         let style = Style { weight: self.weight(), turn: angle.to_degrees(), ..Style::body().middle() };

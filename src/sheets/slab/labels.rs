@@ -79,7 +79,18 @@ pub fn cutouts(canvas: &mut Canvas, sheet: &Joined<'_>) {
         } else if let Some(spot) = spots.iter().find(|p| holds(p, (radius + 0.4, radius + 0.4))) {
             marks::ring(canvas, layer, *spot, &fitting.mark);
         } else {
-            canvas.text_at_first(layer, &around(place, 6), &fitting.mark, &Style::body().bold().middle());
+            let places = around(place, 4);
+            let style = Style::body().bold().middle();
+            let Some(at) = canvas.text_at_first(layer, &places, &fitting.mark, &style) else { continue };
+            // Away from its hole a mark is led to it.
+            let text = places[at].moved(0.0, -1.25);
+            let far = text.distance(place);
+            if far > 6.0 {
+                let from = text.towards(place, 3.4 / far);
+                if canvas.is_clear_of_text(&[from, place]) {
+                    canvas.line(layer, from, place, Pen::DIMENSION);
+                }
+            }
         }
     }
 }
@@ -112,7 +123,8 @@ pub fn pieces(canvas: &mut Canvas, sheet: &Joined<'_>) {
                 canvas.text(layer, spot.moved(0.0, 4.8), &words, &Style::body().middle());
             }
         } else {
-            let places: Vec<PaperPoint> = spots.into_iter().filter(inside).collect();
+            let higher = |p: &PaperPoint| canvas.is_box_free(p.x - half, p.y - 4.0, p.x + half, p.y + 2.2);
+            let places: Vec<PaperPoint> = spots.into_iter().filter(inside).filter(higher).take(1).collect();
             canvas.text_at_first(layer, &places, &piece.name, &Style::body().bold().middle());
         }
     }

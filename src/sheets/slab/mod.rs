@@ -34,11 +34,12 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     sizes::draw(&mut canvas, &sheet);
     labels::corners(&mut canvas, &sheet);
     labels::cutouts(&mut canvas, &sheet);
+    seams::letters(&mut canvas, &sheet);
+    labels::angles(&mut canvas, &sheet);
+    // After all small lettering: what lies inside a flag is not seen to meet it.
     labels::flags(&mut canvas, &sheet);
     tags::draw(&mut canvas, &sheet, &mut legend);
     labels::pieces(&mut canvas, &sheet);
-    seams::letters(&mut canvas, &sheet);
-    labels::angles(&mut canvas, &sheet);
     labels::findings(&mut canvas, &sheet);
     let tasks: Vec<Task<'_>> = sheet
         .legs()

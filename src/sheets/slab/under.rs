@@ -15,10 +15,10 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     picture::draw(&mut canvas, &sheet);
     sizes::draw(&mut canvas, &sheet);
     labels::cutouts(&mut canvas, &sheet);
-    labels::flags(&mut canvas, &sheet);
-    labels::pieces(&mut canvas, &sheet);
     seams::letters(&mut canvas, &sheet);
     labels::angles(&mut canvas, &sheet);
+    labels::flags(&mut canvas, &sheet);
+    labels::pieces(&mut canvas, &sheet);
     labels::findings(&mut canvas, &sheet);
     let tasks: Vec<Task<'_>> = sheet
         .legs()
