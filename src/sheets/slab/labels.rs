@@ -123,7 +123,8 @@ pub fn pieces(canvas: &mut Canvas, sheet: &Joined<'_>) {
                 canvas.text(layer, spot.moved(0.0, 4.8), &words, &Style::body().middle());
             }
         } else {
-            let higher = |p: &PaperPoint| canvas.is_box_free(p.x - half, p.y - 4.0, p.x + half, p.y + 2.2);
+            let half = lettering::width(&piece.name, BODY, Weight::SemiBold) / 2.0 + 0.3;
+            let higher = |p: &PaperPoint| canvas.is_box_free(p.x - half, p.y - 4.0, p.x + half, p.y + 1.6);
             let places: Vec<PaperPoint> = spots.into_iter().filter(inside).filter(higher).take(1).collect();
             canvas.text_at_first(layer, &places, &piece.name, &Style::body().bold().middle());
         }
