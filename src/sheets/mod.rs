@@ -38,6 +38,7 @@ mod shelves;
 mod slab;
 mod solids;
 mod substrate;
+mod supports;
 pub mod table;
 pub mod templates;
 pub mod title_block;
@@ -79,6 +80,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.push(Kind::Boards(leg));
         kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Counter(leg)));
     }
+    kinds.extend(supports::is_wanted(solved).then_some(Kind::Supports));
     kinds.extend(solved.legs.iter().any(|leg| !leg.feet.is_empty()).then_some(Kind::Levelling));
     kinds.extend((!solved.shop.trim.pieces.is_empty()).then_some(Kind::Trim));
     if permit::is_wanted(solved) {
@@ -143,6 +145,7 @@ fn may_take_pages(kind: Kind) -> bool {
             | Kind::Ends(_)
             | Kind::Substrate(_)
             | Kind::Boards(_)
+            | Kind::Supports
             | Kind::Levelling
             | Kind::Trim
             | Kind::Permit
@@ -175,6 +178,7 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
             Some(slab) => slab::draw(set, kind, slab),
             None => counter::draw(set, kind),
         },
+        Kind::Supports => supports::draw(set, kind),
         Kind::Levelling => levelling::draw(set, kind),
         Kind::Trim => trim::draw(set, kind),
         Kind::Permit => permit::draw(set, kind),

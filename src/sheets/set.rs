@@ -32,6 +32,8 @@ pub enum Kind {
     Boards(usize),
     /// Counter sheet of a leg.
     Counter(usize),
+    /// What is added to the frames to carry counters and fittings.
+    Supports,
     /// The feet and the floor of the whole run.
     Levelling,
     /// The base trim of the whole run.
@@ -60,7 +62,7 @@ impl Kind {
         match self {
             Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
-            Kind::Axonometric | Kind::Plan | Kind::Levelling | Kind::Trim | Kind::Permit => None,
+            Kind::Axonometric | Kind::Plan | Kind::Supports | Kind::Levelling | Kind::Trim | Kind::Permit => None,
             Kind::Schedules | Kind::MeasureTwice | Kind::Sequence | Kind::Orders | Kind::Labels => None,
             Kind::Materials | Kind::Weights => None,
         }
@@ -78,6 +80,7 @@ impl Kind {
             Kind::Substrate(..) => "substrate",
             Kind::Boards(..) => "boards",
             Kind::Counter(..) => "counter",
+            Kind::Supports => "supports",
             Kind::Levelling => "levelling",
             Kind::Trim => "trim",
             Kind::Permit => "permit",
@@ -102,6 +105,7 @@ impl Kind {
         "substrate",
         "boards",
         "counter",
+        "supports",
         "levelling",
         "trim",
         "permit",
@@ -202,6 +206,7 @@ impl<'s> Set<'s> {
             (_, Subject::Job) => true,
             (Kind::Sequence | Kind::Orders, _) => true,
             (Kind::Levelling, Subject::Foot(..) | Subject::Leg(_)) | (Kind::Trim, Subject::Leg(_)) => true,
+            (Kind::Supports, _) => !matches!(subject, Subject::Counter(_) | Subject::Foot(..)),
             (Kind::Levelling | Kind::Trim, _) => false,
             (Kind::Permit, Subject::Counter(_) | Subject::Foot(..)) => false,
             (Kind::Permit, _) => true,
@@ -286,6 +291,7 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
         Kind::Substrate(l) => format!("substrate-template{}", leg(l)),
         Kind::Boards(l) => format!("board-templates{}", leg(l)),
         Kind::Counter(l) => format!("counter-sheet{}", leg(l)),
+        Kind::Supports => "supports".to_owned(),
         Kind::Levelling => "levelling".to_owned(),
         Kind::Trim => "base-trim".to_owned(),
         Kind::Permit => "permit".to_owned(),

@@ -218,7 +218,11 @@ impl Carcass<'_> {
                 }
                 (FittingKind::Well, _) => {
                     for u in [fitting.left - e - t, fitting.right + e] {
-                        if u >= from && u + t <= to {
+                        // Not through the bowl that a faucet stands behind.
+                        let crosses = self.fittings.iter().any(|other| {
+                            other.kind == FittingKind::Well && other.left - e < u + t && u < other.right + e
+                        });
+                        if u >= from && u + t <= to && !crosses {
                             put((u, u + t), (near, far));
                         }
                     }

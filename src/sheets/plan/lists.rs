@@ -80,6 +80,7 @@ fn titles(set: &Set<'_>, kind: Kind) -> (String, &'static str) {
         Kind::Substrate(leg) => (of_leg("Substrate template", leg), "builder"),
         Kind::Boards(leg) => (of_leg("Board templates", leg), "builder"),
         Kind::Counter(leg) => (of_leg("Counter sheet", leg), "fabricator"),
+        Kind::Supports => ("Supports".to_owned(), "frame maker, builder"),
         Kind::Levelling => ("Levelling".to_owned(), "builder"),
         Kind::Trim => ("Base trim".to_owned(), "builder"),
         Kind::Permit => ("Permit sheet".to_owned(), "inspector, gas fitter"),

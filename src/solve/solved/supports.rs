@@ -62,7 +62,7 @@ impl SupportRole {
             SupportRole::FrontPost => "front post",
             SupportRole::CutoutRail => "cutout rail",
             SupportRole::Backing => "backing",
-            SupportRole::Intermediate => "intermediate member",
+            SupportRole::Intermediate => "intermediate",
             SupportRole::Bracket => "bracket",
         }
     }

@@ -68,25 +68,25 @@ impl Loads<'_> {
                 let lead = (span - long).max(0.0) / 2.0;
                 let (from, to) = (m(*from) + lead, (m(*to) + lead).max(m(*from) + lead + 1e-3));
                 loads.push(Load::Even { by_length: (*force)? / (to - from), from, to });
-                words.push_str("half the fitting and what lies on it");
+                words.push_str("half the fitting and food");
             }
             Carries::Arms(arms) => {
                 for (at, force) in arms {
                     loads.push(Load::Point { force: (*force)?, at: m(*at) });
                 }
-                words.push_str("the arms' ends");
+                words.push_str("ends of the arms");
             }
             Carries::Counter(strip) => {
                 loads.push(whole(self.dead * m(*strip), span));
                 loads.push(Load::Point { force: self.work.person * GRAVITY, at: span / 2.0 });
-                words.push_str("counter, and a person in the middle");
+                words.push_str("counter and a person");
             }
             Carries::Overhang(free, strip) => {
                 let length = span + m(*free);
                 held = (Held::Overhang(span), length, "overhang");
                 loads.push(whole(self.dead * m(*strip), length));
                 loads.push(Load::Point { force: self.work.lean * GRAVITY, at: length });
-                words.push_str("counter, and a person leaning on its edge");
+                words.push_str("counter and leaning");
             }
         }
         loads.push(whole(own, held.1));

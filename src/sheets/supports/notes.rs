@@ -1,0 +1,46 @@
+//! What has to be known before a support is welded or drilled.
+
+use crate::sheets::set::Set;
+use crate::solve::SupportRole;
+
+/// The notes, lead words first.
+pub fn list(set: &Set<'_>) -> Vec<(String, String)> {
+    let supports = &set.solved.shop.supports;
+    let has = |role| supports.members.iter().any(|support| support.role == role);
+    let mut notes = Vec::new();
+    let mut say = |lead: &str, words: &str| notes.push((lead.to_owned(), words.to_owned()));
+    say(
+        "Caution",
+        "figured by beam formulas with assumed loads; no engineer's design. Local code governs; ask an engineer where people sit, lean or stand.",
+    );
+    if supports.members.iter().any(|support| support.alloy.starts_with("alumin")) {
+        say(
+            "Welds",
+            "aluminium loses half its strength and more within an inch of a weld: screw it, or have it designed.",
+        );
+    }
+    if has(SupportRole::Arm) {
+        say(
+            "Arms",
+            "lie flush under the body of the appliance in hand: check its height and feet before they are fixed.",
+        );
+        say("Hot", "an arm beside a burner gets hot: the appliance's manual says what may touch it.");
+    }
+    if has(SupportRole::FrontPost) {
+        say("Front posts", "stand under the arms' front ends, since the tube over the opening would bend too far.");
+    }
+    if has(SupportRole::Bracket) {
+        say(
+            "Brackets",
+            "are let into the substrate and screwed down to the frame: the inner screws hold against lifting.",
+        );
+    }
+    say("Grey", "what is grey is the frame's own. Check every place against the fitting in hand before welding.");
+    for ((leg, index), why) in &supports.unheld {
+        let fitting = set.solved.legs.get(*leg).and_then(|leg| leg.fittings.get(*index));
+        if let Some(fitting) = fitting {
+            notes.push((format!("{} {}", fitting.mark, fitting.name), format!("no arms: {why}.")));
+        }
+    }
+    notes
+}

@@ -1,0 +1,233 @@
+//! Where each support goes, what to cut, and the frame's own tubes.
+
+use super::plan_words::runs;
+use crate::sheets::flow::Flow;
+use crate::sheets::flow::fit::rest;
+use crate::sheets::set::Set;
+use crate::sheets::table::{Cell, Column, Table, figures_width};
+use crate::solve::{Along, Role, Solved, Support, SupportRole};
+use crate::units::{Length, Show};
+
+/// Supports that are cut alike: their marks, and one of them.
+pub struct Alike<'s> {
+    /// Their marks, in order.
+    pub marks: Vec<&'s str>,
+    /// The first of them.
+    pub one: &'s Support,
+}
+
+/// The supports that are added, alike ones together, in the order of their marks.
+pub fn alike(solved: &Solved) -> Vec<Alike<'_>> {
+    let mut all: Vec<Alike<'_>> = Vec::new();
+    for support in &solved.shop.supports.members {
+        let same = |other: &&mut Alike<'_>| {
+            other.one.section == support.section
+                && other.one.alloy == support.alloy
+                && other.one.length == support.length
+                && other.one.holes == support.holes
+        };
+        match all.iter_mut().find(same) {
+            Some(found) => found.marks.push(&support.mark),
+            None => all.push(Alike { marks: vec![&support.mark], one: support }),
+        }
+    }
+    all
+}
+
+/// A column of lengths, as wide as the longest of a run needs.
+fn lengths(show: Show, heading: &str) -> Column {
+    Column::figures(figures_width(show, Length::from_inches(120.0)).max(26.0), heading)
+}
+
+/// Where each goes, from the faces that will be there and from the frame that is.
+pub fn places(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
+    let (solved, show) = (set.solved, set.solved.show);
+    let build = |_: f64| {
+        let columns = vec![
+            Column::words(9.0, "No."),
+            Column::words(30.0, "What"),
+            Column::words(24.0, "Runs"),
+            lengths(show, "Left, from\nfinished end").from_finished(),
+            lengths(show, "Left, from\nframe end"),
+            lengths(show, "Front, from\nfinished face").from_finished(),
+            lengths(show, "Front, from\nbare frame"),
+            lengths(show, "Top under\nframe top"),
+        ];
+        let mut breaks = Vec::new();
+        let members = &solved.shop.supports.members;
+        let rows = members
+            .iter()
+            .enumerate()
+            .map(|(at, support)| {
+                let next = members.get(at + 1);
+                if next.is_none_or(|next| (next.leg, next.module) != (support.leg, support.module)) {
+                    breaks.push(at);
+                }
+                let d = &solved.legs[support.leg].datums;
+                let (u, v, top) = (support.body.u.0, support.body.v.0, d.frame_top - support.body.z.1);
+                let over = if top < Length::ZERO { Cell::Words("on the frame".to_owned()) } else { Cell::Key(top) };
+                vec![
+                    Cell::Bold(support.mark.clone()),
+                    Cell::words(what(solved, support)),
+                    Cell::words(runs(support.along)),
+                    Cell::Finished(u),
+                    Cell::Figure(u - d.frame_left),
+                    Cell::Finished(v),
+                    Cell::Figure(v - d.frame_face),
+                    over,
+                ]
+            })
+            .collect();
+        Table { columns, rows, breaks }
+    };
+    flow.table("Where they go", 1, &build);
+}
+
+/// What a support is, and for which fitting.
+fn what(solved: &Solved, support: &Support) -> String {
+    let fitting = support.fitting.and_then(|index| solved.legs[support.leg].fittings.get(index));
+    match fitting {
+        Some(fitting) => format!("{}, {}", support.role.words(), fitting.mark),
+        None => support.role.words().to_owned(),
+    }
+}
+
+/// Marks in a row, as `S1, S4`; runs of them by their first and last.
+pub fn marks(all: &[&str]) -> String {
+    let numbers: Vec<usize> = all.iter().filter_map(|mark| mark.trim_start_matches('S').parse().ok()).collect();
+    let mut words: Vec<String> = Vec::new();
+    let mut at = 0;
+    while at < numbers.len() {
+        let mut end = at;
+        while end + 1 < numbers.len() && numbers[end + 1] == numbers[end] + 1 {
+            end += 1;
+        }
+        words.push(match end - at {
+            0 => format!("S{}", numbers[at]),
+            1 => format!("S{}, S{}", numbers[at], numbers[end]),
+            _ => format!("S{} to S{}", numbers[at], numbers[end]),
+        });
+        at = end + 1;
+    }
+    words.join(", ")
+}
+
+/// What to cut.
+pub fn cuts(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
+    let (solved, show) = (set.solved, set.solved.show);
+    let build = |width: f64| {
+        let fixed = 14.0 + 30.0 + 22.0 + 22.0;
+        let sections = 52.0_f64.min(rest(width, fixed + 28.0, 44.0));
+        let columns = vec![
+            Column::words(28.0, "No."),
+            Column::words(12.0, "Count"),
+            Column::words(sections, "Section"),
+            Column::words(30.0, "Metal"),
+            lengths(show, "Length\neach"),
+            Column::right(22.0, "Mass\neach"),
+        ];
+        let rows = alike(solved)
+            .iter()
+            .map(|own| {
+                vec![
+                    Cell::Bold(marks(&own.marks)),
+                    Cell::words(own.marks.len().to_string()),
+                    Cell::words(own.one.section.clone()),
+                    Cell::words(own.one.alloy.clone()),
+                    Cell::Key(own.one.length),
+                    Cell::words(show.mass(own.one.mass)),
+                ]
+            })
+            .collect();
+        Table { columns, rows, breaks: Vec::new() }
+    };
+    flow.table("Cut list of supports", 1, &build);
+}
+
+/// The backing that the frame has of its own, by module and length.
+pub fn backing(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
+    let (solved, show) = (set.solved, set.solved.show);
+    type Row = (usize, usize, Option<usize>, SupportRole, Along, Length);
+    let mut rows: Vec<(Row, Vec<&str>)> = Vec::new();
+    let key = |one: &Support| -> Row { (one.leg, one.module, one.fitting, one.role, one.along, one.length) };
+    for support in &solved.shop.supports.framed {
+        match rows.iter_mut().find(|(row, _)| *row == key(support)) {
+            Some((_, marks)) => marks.push(&support.mark),
+            None => rows.push((key(support), vec![&support.mark])),
+        }
+    }
+    let build = |width: f64| {
+        let columns = vec![
+            Column::words(rest(width, 92.0 + 22.0, 30.0).min(44.0), "No."),
+            Column::words(12.0, "Count"),
+            Column::words(16.0, "Module"),
+            Column::words(36.0, "What"),
+            Column::words(26.0, "Runs"),
+            lengths(show, "Length\neach"),
+        ];
+        let mut breaks = Vec::new();
+        let cells = rows
+            .iter()
+            .enumerate()
+            .map(|(at, ((leg, module, fitting, role, along, length), own))| {
+                if rows.get(at + 1).is_none_or(|(next, _)| (next.0, next.1) != (*leg, *module)) {
+                    breaks.push(at);
+                }
+                let of = &solved.legs[*leg];
+                let fitting = fitting.and_then(|index| of.fittings.get(index));
+                let what =
+                    fitting.map_or(role.words().to_owned(), |fitting| format!("{}, {}", role.words(), fitting.mark));
+                vec![
+                    Cell::words(marks(own)),
+                    Cell::words(own.len().to_string()),
+                    Cell::words(of.modules.get(*module).map_or("", |module| module.id.as_str())),
+                    Cell::words(what),
+                    Cell::words(runs(*along)),
+                    Cell::Figure(*length),
+                ]
+            })
+            .collect();
+        Table { columns, rows: cells, breaks }
+    };
+    flow.table("Backing that the frame has of its own", 1, &build);
+}
+
+/// Every tube of the frame, its backing included, for a frame that is made in the shop.
+pub fn frame(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
+    let (solved, show) = (set.solved, set.solved.show);
+    let build = |_: f64| {
+        let columns = vec![
+            Column::words(14.0, "No."),
+            Column::words(12.0, "Count"),
+            Column::words(18.0, "Module"),
+            Column::words(24.0, "What"),
+            lengths(show, "Length\neach"),
+        ];
+        let tubes = &solved.shop.supports.tubes;
+        let mut breaks = Vec::new();
+        let rows = tubes
+            .iter()
+            .enumerate()
+            .map(|(at, cut)| {
+                let next = tubes.get(at + 1);
+                if next.is_none_or(|next| (next.leg, next.module) != (cut.leg, cut.module)) {
+                    breaks.push(at);
+                }
+                let module = solved.legs[cut.leg].modules.get(cut.module);
+                vec![
+                    Cell::words(cut.mark.clone()),
+                    Cell::words(cut.count.to_string()),
+                    Cell::words(module.map_or("", |module| module.id.as_str())),
+                    Cell::words(match cut.role {
+                        Role::Post => "post",
+                        Role::Rail => "rail",
+                        Role::Backing => "backing",
+                    }),
+                    Cell::Key(cut.length),
+                ]
+            })
+            .collect();
+        Table { columns, rows, breaks }
+    };
+    flow.table("Tubes of the frame, if it is made in the shop", 1, &build);
+}
