@@ -244,16 +244,18 @@ fn across(canvas: &mut Canvas, at: Layer, part: &Part<'_>, own: &[&Support], vie
         .collect();
     places.sort();
     places.dedup_by_key(|place| show.rounded(place.0));
-    places.truncate(MOST);
     let edge = view.x(part.to);
-    for (index, (v, name)) in places.iter().enumerate() {
-        let line = edge + FIRST + NEXT * index as f64;
-        let u = part.to;
-        let dimension = Dimension::new(Across::Y, (u, face), (u, *v), line)
-            .datums("bare frame", name.clone())
+    let mut line = edge + FIRST;
+    for (v, name) in places {
+        let dimension = Dimension::new(Across::Y, (part.to, face), (part.to, v), line)
+            .datums("bare frame", name)
             .origin()
             .witnesses(Some(edge + 1.5), Some(edge + 1.5));
-        dimension.draw(canvas, at, view, show);
+        // One too short for its number would push it over the next one's lines: the table has it.
+        if line < edge + FIRST + NEXT * MOST as f64 && dimension.fits(view, show) {
+            dimension.draw(canvas, at, view, show);
+            line += NEXT;
+        }
     }
 }
 
