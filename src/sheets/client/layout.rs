@@ -50,6 +50,8 @@ pub struct Layout {
     pub room: Area,
     /// Names and widths of the modules.
     pub row: Row,
+    /// Where the key plan of a run with several legs may come to stand: nothing grows there.
+    pub reserved: Option<Area>,
 }
 
 /// Ends of a picture at a scale: left, right, figure, and the side of the height.
@@ -92,6 +94,24 @@ fn ends(scene: &Scene<'_>, factor: f64) -> Ends {
 }
 
 impl Layout {
+    /// Keeps room for a key plan of a size at the upper right, beside the scale bar if that stands there.
+    pub fn reserve(&mut self, (width, height): (f64, f64)) {
+        let (right, top) = (self.room.right + 4.0, self.room.top);
+        self.reserved = Some(Area { left: right - 70.0 - width, top, right, bottom: top + 10.0 + height });
+    }
+
+    /// What the picture takes with its dimensions, planting left out, for a scene.
+    pub fn taken(&self, scene: &Scene<'_>) -> Area {
+        let factor = self.scale.factor();
+        let x = |x: f64| self.origin.x + x * factor;
+        Area {
+            left: x(self.left),
+            top: self.origin.y - scene.top().max(figure::HEIGHT) * factor - 2.0,
+            right: x(self.right),
+            bottom: self.overall + 4.0,
+        }
+    }
+
     /// Lays a sheet out for a scene, at the largest standard scale that leaves it room.
     pub fn new(canvas: &Canvas, scene: &Scene<'_>) -> Layout {
         let border = frame::border(canvas);
@@ -149,6 +169,7 @@ impl Layout {
             band,
             room,
             row,
+            reserved: None,
         }
     }
 }

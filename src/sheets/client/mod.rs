@@ -30,6 +30,7 @@ pub(super) mod worktop;
 
 use super::canvas::Canvas;
 use super::frame;
+use super::key_plan;
 use super::set::{Kind, Set};
 use super::title_block::TitleBlock;
 use super::view::View;
@@ -50,7 +51,11 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     frame::draw_thin(&mut canvas);
     let mut scene = Scene::new(set.solved, leg, face);
     let mut joined = (!set.solved.stands_alone(index)).then(|| Joined::new(set.solved, index, face, &mut scene));
-    let layout = Layout::new(&canvas, &scene);
+    let mut layout = Layout::new(&canvas, &scene);
+    let several = set.solved.legs.len() > 1;
+    if several {
+        layout.reserve(key_plan::size(set.solved, index, &[face]));
+    }
     scene.size = (f64::from(layout.scale.0) / 16.0).max(1.0);
     let view: View<FrontFace> = View::open(&mut canvas, "client", layout.scale, layout.origin);
     if let Some(joined) = &mut joined {
@@ -65,6 +70,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     words::scale_bar(&mut canvas, &view, &scene, &layout);
     words::fall(&mut canvas, &view, &scene, &layout);
     swatches::draw(&mut canvas, &scene, layout.band);
+    if several {
+        let taken = [layout.taken(&scene), layout.band];
+        key_plan::draw_where_free(&mut canvas, set.solved, index, &[face], &taken);
+    }
     findings(&mut canvas, set, kind, &view, &scene, index);
     let seen = if face == Face::Back { "Client elevation, back" } else { "Client elevation" };
     let block = set.title_block(kind, 0);

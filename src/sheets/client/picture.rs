@@ -123,6 +123,7 @@ fn shrubs(brush: &mut Brush<'_>, view: &View<FrontFace>, scene: &Scene<'_>, layo
         right: layout.room.right,
         bottom: layout.title + 3.0,
     }));
+    keep.extend(layout.reserved.map(area));
     let high = scene.levels.1 + 8.0 / factor;
     keep.push(if layout.height_side > 0.0 {
         Rect::new(layout.right - 24.0 / factor, -1e4, 1e5, high)

@@ -9,7 +9,7 @@ use super::space::{Pose, cross, dot, minus, unit};
 use crate::geometry::{LegPoint, Placement, PlanPoint};
 use crate::sheets::client::patch::{Patch, Rect, Ring, Spot, area};
 use crate::sheets::client::scene::INCH;
-use crate::solve::{Bound, BoundKind, Leg, Solved};
+use crate::solve::{Bound, BoundKind, JointKind, Leg, Solved};
 
 /// How far the floor is shown round all that stands on it.
 const ROUND: f64 = 13.0 * INCH;
@@ -189,6 +189,15 @@ fn extent(solved: &Solved) -> Patch {
                 if let Some(ring) = beside(leg, bound, right) {
                     let b = Patch::of(ring).bounds();
                     area = Rect::new(area.x0.min(b.x0), area.y0.min(b.y0), area.x1.max(b.x1), area.y1.max(b.y1));
+                }
+            }
+            // Round an outside corner the floor before both legs has a corner of its own.
+            for joint in &solved.joints {
+                let round = matches!(joint.kind, JointKind::Corner(corner) if corner.turn < 0.0);
+                if round && joint.left == index {
+                    area.x1 = area.x1.max(d.finished_right.mm() + BEFORE - ROUND);
+                } else if round && joint.right == index {
+                    area.x0 = area.x0.min(ROUND - BEFORE);
                 }
             }
             let area = Rect { y0: area.y0.min(-BEFORE + ROUND), ..area }.inset(-ROUND);
