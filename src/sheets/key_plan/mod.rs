@@ -48,6 +48,14 @@ pub fn draw_where_free(
     None
 }
 
+/// Paper that it takes at the scale at which it stays small, mm: what a sheet keeps free for it.
+pub fn size(solved: &Solved, leg: usize, faces: &[Face]) -> (f64, f64) {
+    let figure = Figure::new(solved, leg, faces);
+    let sizes = SCALES.map(|scale| needs(&figure, scale));
+    let small = sizes.iter().find(|size| size.0 <= LARGEST.0 && size.1 <= LARGEST.1);
+    small.or(sizes.last()).copied().unwrap_or(LARGEST)
+}
+
 /// Width and height with its caption at a scale, mm.
 fn needs(figure: &Figure, scale: Scale) -> (f64, f64) {
     let (x0, y0, x1, y1) = figure.reach(scale);

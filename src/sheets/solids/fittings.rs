@@ -72,8 +72,17 @@ fn one(model: &mut Model<'_>, scene: usize, front: usize, pose: Pose, leg: usize
         Look::SideBurner => Some((lid(of, outside), Skin::Lid(scene, fitting.at.1), "lid")),
         _ => None,
     };
-    let depth = Depth { from: -back, to: FASCIA };
+    // The fascia stands on the face; its flange, over the counter, closes the notch.
+    let depth = Depth { from: 0.0, to: FASCIA };
     model.pulled(&name, pose, outside.patch(), depth, (Skin::Fascia(scene, front), |_| Skin::Metal), 0.5);
+    let plan = Pose {
+        at: pose.place([0.0, model.scenes[scene].levels.1]),
+        across: pose.across,
+        up: pose.normal().map(|c| -c),
+    };
+    let flange = Rect::new(outside.x0, 0.0, outside.x1, back).patch();
+    let depth = Depth { from: 0.0, to: outside.y1 - model.scenes[scene].levels.1 };
+    model.pulled(&front_name(leg, fitting, "flange"), plan, flange, depth, (Skin::Metal, |_| Skin::Metal), 0.25);
     if let Some((outline, skin, word)) = over {
         let depth = Depth { from: -back + 0.5 * INCH, to: -HOOD };
         let back = matches!(skin, Skin::Hood(..)).then(|| outline.clone());
