@@ -67,7 +67,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
     for leg in legs() {
         let alone = solved.stands_alone(leg);
         kinds.extend(built_faces(solved, leg).into_iter().map(|face| Kind::Front(leg, face)));
-        kinds.extend(alone.then_some(Kind::Ends(leg)));
+        kinds.extend(has_end(solved, leg).then_some(Kind::Ends(leg)));
         let fittings = solved.legs[leg].fittings.iter().enumerate();
         let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
         // Before another leg a section would show that leg as a wall.
@@ -100,6 +100,12 @@ fn built_faces(solved: &Solved, leg: usize) -> Vec<Face> {
     let fitted = leg.on_face(Face::Back).next().is_some();
     let back = fitted || (leg.back.is_open() && (boarded || leg.seating.is_some()));
     [Some(Face::Front), back.then_some(Face::Back)].into_iter().flatten().collect()
+}
+
+/// Whether an end of a leg is seen, all of it or what stands over a lower leg.
+fn has_end(solved: &Solved, leg: usize) -> bool {
+    let leg = &solved.legs[leg];
+    !(leg.meets_leg(0) && leg.meets_leg(1))
 }
 
 /// Every counter cutout has its section, but a faucet's hole, which the section of its sink shows.

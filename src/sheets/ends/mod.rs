@@ -1,6 +1,7 @@
 //! Both ends of a leg side by side: build-ups on edge, overhangs, openings, the floor as it falls across.
 
 mod end;
+mod others;
 mod picture;
 mod schedule;
 mod sizes;
@@ -125,6 +126,8 @@ impl Sheet<'_, '_> {
         let fan = levels::width(&levels, self.show) + 14.0;
         let d = &self.ends[0].leg.datums;
         let splash = self.set.solved.counter.splash.map_or(0.0, |splash| splash.height.mm());
+        let tops = self.ends.iter().filter_map(others::reach).map(|(_, _, top)| (top - d.counter_top).mm());
+        let splash = tops.fold(splash, f64::max);
         let spans = self.ends.map(|end| picture::reach(&end));
         let mut chosen = None;
         for scale in STANDARD {
@@ -164,6 +167,7 @@ impl Sheet<'_, '_> {
             let view: EndView = View::open(canvas, name, scale, PaperPoint::new(x, base));
             picture::draw(canvas, &view, end, base - d.counter_top.mm() * factor - above + 1.0);
             sizes::draw(canvas, &view, end, self.show);
+            others::names(canvas, view.layer, &view, end);
             drawn.push(view);
         }
         let layer = canvas.layer(Canvas::ROOT, "levels");
@@ -202,7 +206,8 @@ impl Sheet<'_, '_> {
     /// The key plan, where the views leave white.
     fn key_plan(&self, canvas: &mut Canvas, views: Area) {
         let Some(leg) = self.kind.leg() else { return };
-        let faces = self.ends.map(|end| end.face);
+        let seen = self.ends.iter().filter(|end| !end.is_covered());
+        let faces: Vec<Face> = seen.map(|end| end.face).collect();
         key_plan::draw_where_free(canvas, self.set.solved, leg, &faces, &[views]);
     }
 

@@ -1,12 +1,13 @@
 //! An end as it is built: frame behind its board, the long faces' build-ups at its edges, counter on top, feet, floor.
 
 use super::end::{End, EndView};
+use super::others;
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint, corners, through};
 use crate::sheets::marks;
 use crate::sheets::materials::{self, Material};
-use crate::solve::{Build, Datum, Plane};
+use crate::solve::{BoundKind, Build, Datum, Plane};
 use crate::units::Length;
 
 /// Width of a strip of wall behind, mm of paper.
@@ -16,6 +17,7 @@ pub const WALL_STRIP: f64 = 5.0;
 pub fn draw(canvas: &mut Canvas, view: &EndView, end: &End, pole: f64) {
     let at = canvas.layer(view.layer, "ground");
     wall_behind(canvas, at, view, end);
+    others::draw(canvas, at, view, end);
     floor(canvas, at, view, end);
     let at = canvas.layer(view.layer, "built");
     feet(canvas, at, view, end);
@@ -194,14 +196,17 @@ fn feet(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
 pub fn reach(end: &End) -> (Length, Length) {
     let (d, counter) = (&end.leg.datums, &end.leg.counter.extent);
     let behind = wall_at(end).unwrap_or(Length::ZERO);
-    (counter.y0.min(Length::ZERO), counter.y1.max(d.finished_back).max(behind))
+    let own = (counter.y0.min(Length::ZERO), counter.y1.max(d.finished_back).max(behind));
+    others::reach(end).map_or(own, |(v0, v1, _)| (own.0.min(v0), own.1.max(v1)))
 }
 
 /// The face of what stands behind, where it is near enough to show.
 pub fn wall_at(end: &End) -> Option<Length> {
     let (d, back) = (&end.leg.datums, &end.leg.back);
     let far = back.at.max(back.at_counter);
-    (!back.is_open() && far - d.finished_back < (d.frame_back - d.frame_face).half()).then_some(far)
+    (!matches!(back.kind, BoundKind::Open | BoundKind::Leg)
+        && far - d.finished_back < (d.frame_back - d.frame_face).half())
+    .then_some(far)
 }
 
 fn wall_behind(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {

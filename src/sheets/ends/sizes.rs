@@ -9,7 +9,7 @@ use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Chain, Dimension, Number, ORIGIN, Part, Running, Side, Stop};
 use crate::sheets::marks;
 use crate::sheets::view::number;
-use crate::solve::{Datum, Fitting};
+use crate::solve::{BoundKind, Datum, Fitting};
 use crate::units::{Length, Show};
 
 /// Room over the counter: overhangs, flag.
@@ -89,7 +89,7 @@ fn overhangs(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Sh
     let splash =
         end.solved.counter.splash.filter(|_| !end.leg.counter.splashes.is_empty()).map_or(0.0, |s| view.size(s.height));
     let back = end.outer_back();
-    let against = picture::wall_at(end).is_some();
+    let against = picture::wall_at(end).is_some() || end.leg.back.kind == BoundKind::Leg;
     let mut list = vec![(Datum::FinishedFace, Length::ZERO, counter.y0, end.front_side(), "overhang", 0.0)];
     if !against {
         list.push((back, d.at(back), counter.y1, -end.front_side(), "overhang", splash));
@@ -180,8 +180,15 @@ fn said(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
     let name = &end.bound().name;
     let name = if name.is_empty() { "what stands there" } else { name };
     let gap = show.rounded(end.gap().max(Length::ZERO));
-    let mut lines = vec![format!("stands against {name}")];
-    lines.push(if gap > Length::ZERO { format!("{} clear", show.prose(gap)) } else { "no gap".to_owned() });
+    let leg = end.bound().kind == BoundKind::Leg;
+    let mut lines = vec![if leg { format!("meets {name}") } else { format!("stands against {name}") }];
+    lines.push(if leg {
+        "drawn on the front elevation".to_owned()
+    } else if gap > Length::ZERO {
+        format!("{} clear", show.prose(gap))
+    } else {
+        "no gap".to_owned()
+    });
     lines.push(match (end.build().board > Length::ZERO, end.build().finish.is_some()) {
         (false, false) => "no board, no finish here".to_owned(),
         (true, false) => "board, no finish here".to_owned(),
