@@ -65,7 +65,6 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         .extend(legs().flat_map(|leg| client::faces(solved, leg).into_iter().map(move |face| Kind::Client(leg, face))));
     kinds.extend([Kind::Axonometric, Kind::Plan]);
     for leg in legs() {
-        let alone = solved.stands_alone(leg);
         kinds.extend(built_faces(solved, leg).into_iter().map(|face| Kind::Front(leg, face)));
         kinds.extend(has_end(solved, leg).then_some(Kind::Ends(leg)));
         let fittings = solved.legs[leg].fittings.iter().enumerate();

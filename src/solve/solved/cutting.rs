@@ -59,7 +59,7 @@ impl SheetMaterial {
 pub struct StockSheet {
     /// Its material, by index.
     pub material: usize,
-    /// Its sides, short and long.
+    /// Its width and length. Places on it are (along its length, along its width).
     pub size: (Length, Length),
     /// An offcut that the builder has, by its name; `None` for a bought sheet.
     pub offcut: Option<String>,
@@ -69,6 +69,8 @@ pub struct StockSheet {
     pub cuts: Vec<SheetCut>,
     /// What is left and worth keeping: lower left corner and sides.
     pub kept: Vec<(Length, Length, Length, Length)>,
+    /// No layout of its material buys fewer sheets, as far as was proven.
+    pub fewest: bool,
 }
 
 /// A piece on a stock sheet.
@@ -78,7 +80,7 @@ pub struct Placed {
     pub piece: usize,
     /// Its lower left corner.
     pub at: (Length, Length),
-    /// Turned by a quarter.
+    /// Turned by a quarter: else it lies with its own width along the sheet's length, upright.
     pub turned: bool,
 }
 
@@ -102,4 +104,8 @@ pub struct StockBar {
     pub cuts: Vec<(String, Length)>,
     /// What is left.
     pub left: Length,
+    /// What is cut off its end before the first piece.
+    pub end_trim: Length,
+    /// Width that a cut takes.
+    pub kerf: Length,
 }

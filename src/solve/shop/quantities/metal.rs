@@ -3,7 +3,7 @@
 use super::book::{Book, Draft, Kind};
 use crate::parameters::given::{Figure, FrameMaterial};
 use crate::solve::{BodyBox, MaterialGroup, MaterialLine, Shop, Solved, takeoff};
-use crate::units::{Exact, Length};
+use crate::units::{Exact, Length, Show};
 
 /// The lines of metal.
 pub fn lines(book: &Book, solved: &Solved, shop: &Shop) -> Vec<MaterialLine> {
@@ -42,15 +42,15 @@ fn lengths(solved: &Solved) -> impl Iterator<Item = Length> + '_ {
 }
 
 /// The tube as an order names it.
-fn tube_name(book: &Book, solved: &Solved) -> String {
+pub fn tube_name(show: Show, solved: &Solved) -> String {
     let material = match solved.frame.material {
         FrameMaterial::Steel => "steel tube",
         FrameMaterial::Aluminium => "aluminium tube",
         FrameMaterial::Wood => "timber",
     };
-    let (tube, wall) = (book.show.prose(solved.frame.tube), solved.frame.wall);
+    let (tube, wall) = (show.prose(solved.frame.tube), solved.frame.wall);
     // A wall is told to the hundredth of an inch: its fractions are no sixteenths.
-    let wall = match book.show.system {
+    let wall = match show.system {
         crate::units::System::Millimetres => format!("{:.1} mm", wall.mm()),
         _ => format!("{:.3} in", wall.inches()),
     };
@@ -64,7 +64,7 @@ fn tube(book: &Book, solved: &Solved) -> Option<MaterialLine> {
     let stock = book.exact(Figure::TubeStock);
     book.line(Draft {
         group: MaterialGroup::Metal,
-        name: tube_name(book, solved),
+        name: tube_name(book.show, solved),
         kind: Kind::Length,
         net,
         from: super::book::counted(pieces, "tube"),

@@ -12,6 +12,8 @@ mod sealant;
 mod sheets;
 mod slabs;
 
+pub use metal::tube_name;
+
 use crate::parameters::given::{Figure, Given};
 use crate::solve::{DefaultUsed, MaterialLine, Shop, Solved};
 use book::Book;
