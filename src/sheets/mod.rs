@@ -7,6 +7,7 @@ pub mod canvas;
 mod client;
 mod counter;
 mod coverage;
+mod cutting;
 mod cuttings;
 pub mod dimensions;
 mod ends;
@@ -37,9 +38,11 @@ pub mod set;
 mod shelves;
 mod slab;
 mod solids;
+mod stock_bars;
 mod substrate;
 mod supports;
 pub mod table;
+mod table_blocks;
 pub mod templates;
 pub mod title_block;
 mod trim;
@@ -80,6 +83,8 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.extend(slab.is_none_or(|slab| slab.legs.first() == Some(&leg)).then_some(Kind::Counter(leg)));
     }
     kinds.extend(supports::is_wanted(solved).then_some(Kind::Supports));
+    let cut = &solved.shop.cutting;
+    kinds.extend((!cut.sheets.is_empty() || !cut.bars.is_empty()).then_some(Kind::Cutting));
     kinds.extend(solved.legs.iter().any(|leg| !leg.feet.is_empty()).then_some(Kind::Levelling));
     kinds.extend((!solved.shop.trim.pieces.is_empty()).then_some(Kind::Trim));
     if permit::is_wanted(solved) {
@@ -152,6 +157,7 @@ fn may_take_pages(kind: Kind) -> bool {
             | Kind::Boards(_)
             | Kind::Supports
             | Kind::Levelling
+            | Kind::Cutting
             | Kind::Trim
             | Kind::Permit
             | Kind::Schedules
@@ -185,6 +191,7 @@ fn draw_kind(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         },
         Kind::Supports => supports::draw(set, kind),
         Kind::Levelling => levelling::draw(set, kind),
+        Kind::Cutting => cutting::draw(set, kind),
         Kind::Trim => trim::draw(set, kind),
         Kind::Permit => permit::draw(set, kind),
         Kind::Schedules => schedules::draw(set, kind),

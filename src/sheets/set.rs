@@ -36,6 +36,8 @@ pub enum Kind {
     Supports,
     /// The feet and the floor of the whole run.
     Levelling,
+    /// What is cut from which stock sheet and bar.
+    Cutting,
     /// The base trim of the whole run.
     Trim,
     /// Services and safety, for a permit.
@@ -62,7 +64,13 @@ impl Kind {
         match self {
             Kind::Client(leg, _) | Kind::Front(leg, _) | Kind::Ends(leg) | Kind::Section(leg, _) => Some(leg),
             Kind::Substrate(leg) | Kind::Boards(leg) | Kind::Counter(leg) => Some(leg),
-            Kind::Axonometric | Kind::Plan | Kind::Supports | Kind::Levelling | Kind::Trim | Kind::Permit => None,
+            Kind::Axonometric
+            | Kind::Plan
+            | Kind::Supports
+            | Kind::Levelling
+            | Kind::Cutting
+            | Kind::Trim
+            | Kind::Permit => None,
             Kind::Schedules | Kind::MeasureTwice | Kind::Sequence | Kind::Orders | Kind::Labels => None,
             Kind::Materials | Kind::Weights => None,
         }
@@ -82,6 +90,7 @@ impl Kind {
             Kind::Counter(..) => "counter",
             Kind::Supports => "supports",
             Kind::Levelling => "levelling",
+            Kind::Cutting => "cutting",
             Kind::Trim => "trim",
             Kind::Permit => "permit",
             Kind::Schedules => "schedules",
@@ -107,6 +116,7 @@ impl Kind {
         "counter",
         "supports",
         "levelling",
+        "cutting",
         "trim",
         "permit",
         "schedules",
@@ -206,7 +216,7 @@ impl<'s> Set<'s> {
             (_, Subject::Job) => true,
             (Kind::Sequence | Kind::Orders, _) => true,
             (Kind::Levelling, Subject::Foot(..) | Subject::Leg(_)) | (Kind::Trim, Subject::Leg(_)) => true,
-            (Kind::Supports, _) => !matches!(subject, Subject::Counter(_) | Subject::Foot(..)),
+            (Kind::Supports | Kind::Cutting, _) => !matches!(subject, Subject::Counter(_) | Subject::Foot(..)),
             (Kind::Levelling | Kind::Trim, _) => false,
             (Kind::Permit, Subject::Counter(_) | Subject::Foot(..)) => false,
             (Kind::Permit, _) => true,
@@ -293,6 +303,7 @@ fn slug(kind: Kind, solved: &Solved, page: usize) -> String {
         Kind::Counter(l) => format!("counter-sheet{}", leg(l)),
         Kind::Supports => "supports".to_owned(),
         Kind::Levelling => "levelling".to_owned(),
+        Kind::Cutting => "cutting".to_owned(),
         Kind::Trim => "base-trim".to_owned(),
         Kind::Permit => "permit".to_owned(),
         Kind::Schedules => "schedules".to_owned(),

@@ -82,6 +82,7 @@ fn titles(set: &Set<'_>, kind: Kind) -> (String, &'static str) {
         Kind::Counter(leg) => (of_leg("Counter sheet", leg), "fabricator"),
         Kind::Supports => ("Supports".to_owned(), "frame maker, builder"),
         Kind::Levelling => ("Levelling".to_owned(), "builder"),
+        Kind::Cutting => ("Cutting".to_owned(), "builder"),
         Kind::Trim => ("Base trim".to_owned(), "builder"),
         Kind::Permit => ("Permit sheet".to_owned(), "inspector, gas fitter"),
         Kind::Schedules => ("Schedules".to_owned(), "all"),

@@ -1,7 +1,6 @@
 //! The base trim, for the builder: every piece as it is seen, scribed and notched, with its heights; what bars it is cut from, how it is
 //! fastened and how it ends.
 
-mod bars;
 pub mod ends;
 mod notes;
 mod piece;
@@ -11,8 +10,10 @@ use super::frame;
 use super::scale::{STANDARD, Scale};
 use super::set::{Kind, Set};
 use super::shelves::{self, Block, Sheet};
+use super::stock_bars;
 use super::title_block::TitleBlock;
 use crate::drawing::Page;
+use crate::solve::StockBar;
 use crate::units::Length;
 
 /// Largest scale of a piece.
@@ -59,7 +60,13 @@ fn blocks<'a>(set: &'a Set<'_>, scale: Scale, width: f64, page: f64) -> Vec<Bloc
     let mut blocks: Vec<Block<'_>> =
         set.solved.shop.trim.pieces.iter().map(|it| piece::block(set, it, scale)).collect();
     blocks.extend(tables::blocks(set, width, page));
-    blocks.extend(bars::block(set, width));
+    let marks: Vec<&str> = set.solved.shop.trim.pieces.iter().map(|piece| piece.mark.as_str()).collect();
+    let is_trim = |bar: &&StockBar| bar.cuts.iter().any(|(mark, _)| marks.contains(&mark.as_str()));
+    let bars: Vec<&StockBar> = set.solved.shop.cutting.bars.iter().filter(is_trim).collect();
+    for (index, chunk) in bars.chunks(stock_bars::most(page)).enumerate() {
+        let first = 1 + index * stock_bars::most(page);
+        blocks.extend(stock_bars::block(set, "Cut from".to_owned(), chunk.to_vec(), first, width));
+    }
     blocks.push(notes::block(set, width.min(166.0)));
     blocks
 }

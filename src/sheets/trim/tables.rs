@@ -2,57 +2,27 @@
 
 use super::ends;
 use crate::drawing::lettering::{self, BODY, Weight};
-use crate::geometry::PaperPoint;
-use crate::sheets::canvas::Canvas;
 use crate::sheets::flow::fit;
 use crate::sheets::schedules::columns::{lengths, short};
 use crate::sheets::set::Set;
 use crate::sheets::shelves::Block;
-use crate::sheets::table::{Cell, Column, ROW, Table};
-use crate::sheets::title_block;
-use crate::units::Show;
-
-/// Under a table's title, mm.
-const HEADING: f64 = 6.0;
+use crate::sheets::table::{Cell, Column, Table};
+use crate::sheets::table_blocks;
 
 /// What weighs less, kg, would show as nothing.
 const LIGHT: f64 = 0.5;
 
 /// All tables as blocks, each no higher than a page.
 pub fn blocks<'a>(set: &'a Set<'_>, width: f64, page: f64) -> Vec<Block<'a>> {
-    let show = set.solved.show;
-    let mut all = Vec::new();
-    for (title, keys, table) in [
-        ("Pieces", 1, pieces(set)),
-        ("Notches, from the left end", 1, notches(set)),
-        ("Places: each piece\u{2019}s left end, and its screws from there", 1, fasteners(set, width.min(176.0))),
-    ] {
-        for table in fit::parts(table, keys, width.min(176.0)) {
-            let most = (((page - HEADING - table.height(0)) / ROW).floor() as usize).max(1);
-            let mut from = 0;
-            while from < table.rows.len() {
-                let to = (from + most).min(table.rows.len());
-                all.push(rows(title, table.clone(), from, to, show));
-                from = to;
-            }
-        }
-    }
-    all
-}
-
-fn rows<'a>(title: &'static str, table: Table, from: usize, to: usize, show: Show) -> Block<'a> {
-    Block {
-        width: table.width(),
-        height: HEADING + table.height(to - from),
-        right: false,
-        scale: None,
-        draw: Box::new(move |canvas, at| {
-            title_block::heading(canvas, at.x, at.y + 3.5, title, if from > 0 { "continued" } else { "" });
-            let layer = canvas.layer(Canvas::ROOT, "table");
-            let shown = fit::continued(&table, from);
-            shown.draw_rows(canvas, layer, PaperPoint::new(at.x, at.y + HEADING), show, from, to);
-        }),
-    }
+    let tables = vec![
+        ("Pieces".to_owned(), pieces(set)),
+        ("Notches, from the left end".to_owned(), notches(set)),
+        (
+            "Places: each piece\u{2019}s left end, and its screws from there".to_owned(),
+            fasteners(set, width.min(176.0)),
+        ),
+    ];
+    table_blocks::blocks(tables, width, page, set.solved.show)
 }
 
 fn pieces(set: &Set<'_>) -> Table {

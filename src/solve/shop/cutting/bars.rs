@@ -32,7 +32,12 @@ pub fn bars(given: &Given, solved: &Solved, shop: &Shop) -> Vec<StockBar> {
         }
     }
     for support in &shop.supports.members {
-        put(&support.section, &metal.lengths, metal.end_trim, (support.mark.clone(), support.length));
+        put(
+            &format!("{} {}", support.alloy, support.section),
+            &metal.lengths,
+            metal.end_trim,
+            (support.mark.clone(), support.length),
+        );
     }
     if let Some(trim) = &solved.trim {
         for piece in &shop.trim.pieces {
