@@ -404,7 +404,7 @@ fn made_up(seed: u64) -> Given {
         one.leg = leg;
         given.fittings.push(one);
     }
-    if seed % 2 == 0 {
+    if seed.is_multiple_of(2) {
         given.fittings.push(fitting("g", Look::Grill, 1, notch(24.0, 18.0, 9.0)));
     }
     given

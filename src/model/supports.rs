@@ -58,6 +58,7 @@ pub enum SectionText {
 /// A metal with what it carries.
 #[derive(Debug, Deserialize)]
 #[serde(rename = "alloy", rename_all = "snake_case", deny_unknown_fields)]
+#[allow(clippy::large_enum_variant, reason = "read once a job")]
 pub enum AlloyText {
     SteelA36,
     #[serde(rename = "aluminium_6061_t6")]

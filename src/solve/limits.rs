@@ -175,7 +175,7 @@ impl Check {
             {
                 self.length(name, length, Positive, at);
                 if length > Length::ZERO && length < least {
-                    self.say(&format!("{name} is less than 50 mm"), "check its unit", at);
+                    self.say(format!("{name} is less than 50 mm"), "check its unit", at);
                 }
             }
             self.amount("the density of the trim", trim.density, 1e5, at);

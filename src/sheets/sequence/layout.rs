@@ -49,11 +49,8 @@ pub fn bars(steps: &[Step]) -> Vec<Bar> {
 fn lanes(bars: &mut [Bar]) {
     for place in 0..=bars.iter().map(|bar| bar.from).max().unwrap_or(0) {
         let mut known: Vec<usize> = Vec::new();
-        for index in 0..bars.len() {
-            if bars[index].from != place {
-                continue;
-            }
-            if let Some((before, lane)) = &mut bars[index].held_by {
+        for bar in bars.iter_mut().filter(|bar| bar.from == place) {
+            if let Some((before, lane)) = &mut bar.held_by {
                 *lane = known.iter().position(|other| other == before).unwrap_or_else(|| {
                     known.push(*before);
                     known.len() - 1

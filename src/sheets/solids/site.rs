@@ -155,7 +155,7 @@ fn beside(leg: &Leg, bound: &Bound, right: bool) -> Option<Ring> {
     let (wide, v0, v1) = match bound.kind {
         BoundKind::Open | BoundKind::Leg => return None,
         BoundKind::Wall => (thickness(bound), -6.0 * INCH, back),
-        BoundKind::Pier => (if bound.width.mm() > 0.0 { bound.width.mm() } else { 16.0 * INCH }, -1.0 * INCH, back),
+        BoundKind::Pier => (if bound.width.mm() > 0.0 { bound.width.mm() } else { 16.0 * INCH }, -INCH, back),
         BoundKind::Post => {
             let side = if bound.width.mm() > 0.0 { bound.width.mm() } else { 4.0 * INCH };
             (side, back / 2.0 - side / 2.0, back / 2.0 + side / 2.0)

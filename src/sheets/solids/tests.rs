@@ -64,8 +64,8 @@ impl Block {
     fn entered(&self, from: Place, way: Place) -> Option<(f64, usize)> {
         let axes = self.axes();
         let (mut near, mut far, mut face) = (f64::NEG_INFINITY, f64::INFINITY, 0);
-        for axis in 0..3 {
-            let (o, d) = (dot(minus(from, self.middle), axes[axis]), dot(way, axes[axis]));
+        for (axis, &own) in axes.iter().enumerate() {
+            let (o, d) = (dot(minus(from, self.middle), own), dot(way, own));
             if d.abs() < 1e-12 {
                 if o.abs() > self.half[axis] {
                     return None;

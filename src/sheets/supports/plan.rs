@@ -131,7 +131,7 @@ fn member(canvas: &mut Canvas, at: Layer, support: &Support, view: &View<LegSpac
     let (u, v) = (support.body.u, support.body.v);
     let pen = if added { Pen::VISIBLE } else { Pen::SECONDARY.coloured(Colour::GREY_LINE) };
     let tint = if added { Colour::TINT_BED } else { Colour::TINT_BOARD };
-    let facts = view.feature(&format!("support {}", support.mark), u.0, v.0, u.1, v.1);
+    let facts = view.feature(format!("support {}", support.mark), u.0, v.0, u.1, v.1);
     let (a, b) = (view.at(u.0, v.0), view.at(u.1, v.1));
     let steps = crate::sheets::canvas::through(&crate::sheets::canvas::corners(a, b), true);
     canvas.shape(at, Shape::Steps(steps), Paint::both(pen, Fill::tint(tint)), "support", facts);

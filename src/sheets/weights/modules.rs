@@ -28,8 +28,11 @@ enum Look {
     Hatched(Material, Colour),
 }
 
-/// The layers of a module from the inside out, with how they are filled.
-fn layers(set: &Set<'_>) -> [(&'static str, Look, fn(&ModuleWeight) -> f64); 6] {
+/// A layer of a module: its name, how it is filled, its share of the weight.
+type Layered = (&'static str, Look, fn(&ModuleWeight) -> f64);
+
+/// The layers of a module from the inside out.
+fn layers(set: &Set<'_>) -> [Layered; 6] {
     let counter = Material::Counter(set.solved.counter.material);
     [
         ("frame", Look::Dark, |weight| weight.frame),

@@ -67,7 +67,7 @@ pub(super) fn arms(room: &mut Room, index: usize, work: &SupportWork) -> Result<
                 None => break Some(arm),
                 Some(what) => why = what,
             }
-            moved = moved + STEP;
+            moved += STEP;
             if moved > farthest {
                 break None;
             }

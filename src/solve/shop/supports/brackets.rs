@@ -183,7 +183,7 @@ fn end(room: &mut Room, left: bool, apart: Length, work: &SupportWork) {
             body,
             along: Along::U,
             bar: work.bracket.clone(),
-            holes: if left { vec![sides[0] - u.0, sides[1] - u.0] } else { vec![sides[0] - u.0, sides[1] - u.0] },
+            holes: vec![sides[0] - u.0, sides[1] - u.0],
             carries: Carries::Overhang((tip - pivot).abs(), apart.min(to - from)),
             span: Some((pivot - held).abs()),
         });
