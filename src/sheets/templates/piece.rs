@@ -11,6 +11,8 @@ pub enum Family {
     Substrate,
     /// A board.
     Board,
+    /// A piece of base trim.
+    Trim,
     /// The card of a fitting: its cutout and its flange, to lay on the fitting itself.
     Card,
 }
@@ -22,6 +24,7 @@ impl Family {
             Family::Counter => "counter",
             Family::Substrate => "substrate",
             Family::Board => "board",
+            Family::Trim => "trim",
             Family::Card => "card",
         }
     }

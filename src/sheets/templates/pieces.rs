@@ -2,14 +2,14 @@
 
 use super::piece::{Family, Line, LineKind, Template};
 use crate::geometry::{Outline, Region};
-use crate::solve::{Board, Cutout, Datum, Extent, Face, Fitting, Leg, Plane, Solved};
+use crate::solve::{Board, Cutout, Datum, Extent, Face, Fitting, Leg, Plane, Solved, TrimPiece};
 use crate::units::{Length, Show};
 
-/// All templates: counter, substrate, boards, and a card for each fitting with a cutout, leg by leg.
+/// All templates: counter, substrate, boards, base trim, and a card for each fitting with a cutout, leg by leg.
 pub fn all(solved: &Solved) -> Vec<Template> {
     let several = solved.legs.len() > 1;
     let mut templates = Vec::new();
-    for leg in &solved.legs {
+    for (index, leg) in solved.legs.iter().enumerate() {
         let maker = Maker {
             solved,
             leg,
@@ -19,6 +19,8 @@ pub fn all(solved: &Solved) -> Vec<Template> {
         templates.extend(maker.counter());
         templates.extend(maker.substrate());
         templates.extend(leg.boards.iter().map(|board| maker.board(board)));
+        let trim = solved.shop.trim.pieces.iter().filter(|piece| piece.leg == index);
+        templates.extend(trim.map(|piece| maker.trim(piece)));
         templates.extend(leg.fittings.iter().filter_map(|fitting| maker.card(fitting)));
     }
     // Two parts never share a file.
@@ -146,6 +148,28 @@ impl Maker<'_> {
         };
         self.add_datums(&mut template, levels);
         match board.face {
+            Face::Front | Face::Right => template,
+            Face::Back => Template { mirrored: false, ..template.turned_over(self.leg.datums.finished_right.mm()) },
+            Face::Left => Template { mirrored: false, ..template.turned_over(self.leg.datums.finished_back.mm()) },
+        }
+    }
+
+    /// A piece of base trim as seen on its outside, scribed: lines at its stations, and the foot of the frame behind it.
+    fn trim(&self, piece: &TrimPiece) -> Template {
+        let mut template = self.template(Family::Trim, format!("base trim, {}", piece.mark), piece.region.clone());
+        if let Some(trim) = &self.solved.trim {
+            template.material = self.thick(&trim.name, trim.thickness);
+        }
+        template.side = "outside towards you".to_owned();
+        template.below = "floor".to_owned();
+        template.check = "check the heights against the floor as it is".to_owned();
+        for station in piece.stations.iter().filter(|station| station.at > piece.from && station.at < piece.to) {
+            let at = self.show.text(super::super::trim::ends::seen(piece, station.at));
+            let words = format!("{at} from the left end, {} high", self.show.text(station.height));
+            template.lines.push(Line { kind: LineKind::Datum, upright: true, at: station.at.mm(), words });
+        }
+        self.add_datums(&mut template, &[Datum::FrameBottom]);
+        match piece.face {
             Face::Front | Face::Right => template,
             Face::Back => Template { mirrored: false, ..template.turned_over(self.leg.datums.finished_right.mm()) },
             Face::Left => Template { mirrored: false, ..template.turned_over(self.leg.datums.finished_back.mm()) },

@@ -171,7 +171,9 @@ fn notches(canvas: &mut Canvas, at: Layer, set: &Set<'_>, piece: &TrimPiece, x: 
         let Some(fitting) = leg.fittings.get(notch.fitting) else { continue };
         let (a, b) = (x(notch.from), x(notch.to));
         let middle = PaperPoint::new((a + b) / 2.0, (z(piece.top) + z(notch.bottom)) / 2.0 + 1.25);
-        let places = [middle, middle.moved(0.0, -4.0), middle.moved(0.0, 4.0)];
+        let aside = (b - a).abs() / 4.0;
+        let places = [0.0, -aside, aside].into_iter().flat_map(|dx| [0.0, -4.0, 4.0].map(|dy| middle.moved(dx, dy)));
+        let places: Vec<PaperPoint> = places.collect();
         canvas.text_at_first(at, &places, &format!("notch for {}", fitting.mark), &Style::body().middle());
     }
 }
