@@ -162,7 +162,7 @@ impl Maker<'_> {
         }
         template.side = "outside towards you".to_owned();
         template.below = "floor".to_owned();
-        template.check = "check the heights against the floor as it is".to_owned();
+        template.check = "hold it to the floor as it is".to_owned();
         for station in piece.stations.iter().filter(|station| station.at > piece.from && station.at < piece.to) {
             let at = self.show.text(super::super::trim::ends::seen(piece, station.at));
             let words = format!("{at} from the left end, {} high", self.show.text(station.height));

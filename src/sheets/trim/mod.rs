@@ -27,9 +27,9 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let longest = pieces.iter().map(|piece| piece.length()).max().unwrap_or(Length::from_mm(1.0));
     let room = (inside.width() - 2.0 * piece::ASIDE, f64::MAX);
     let largest = Scale::fitting((longest.mm(), 1.0), room, LARGEST);
-    // Up to two smaller scales, where that spares pages.
+    // Up to four smaller scales, where that spares pages.
     let fresh = || vec![Sheet::fresh(set.sheet())];
-    let scales = STANDARD.iter().copied().filter(|scale| *scale >= largest).take(3);
+    let scales = STANDARD.iter().copied().filter(|scale| *scale >= largest).take(5);
     let tried = scales.map(|scale| blocks(set, scale, inside.width(), shelves::page_height(&blank)));
     let best = tried.min_by_key(|blocks| shelves::pages(&fresh(), blocks, &blank));
     let mut sheets = fresh();
