@@ -838,13 +838,6 @@ fn fixtures() -> Vec<Fixture> {
             quiet: || cornered(4.0),
         },
         Fixture {
-            rule: "every-sheet-is-drawn",
-            fires: || cornered(4.0),
-            severity: Severity::Warn,
-            says: "for legs that meet others (leg1, leg2) these sheets aren't drawn yet",
-            quiet: || with(|_| {}),
-        },
-        Fixture {
             rule: "seats-have-knee-space",
             fires: || with(|g| g.legs[0].own.seating = Some(Seating { seats: 3, width: inches(24.0) })),
             severity: Severity::Warn,

@@ -116,7 +116,6 @@ pub const ALL: &[&Rule] = &[
     &cutting::run_fits_its_site::RULE,
     &corners::run_clears_what_was_surveyed::RULE,
     &corners::fronts_clear_the_corner::RULE,
-    &corners::every_sheet_is_drawn::RULE,
     &cutting::fitting_inside_its_module::RULE,
     &cutting::cutouts_keep_a_strip_between_them::RULE,
     &cutting::cutout_stays_in_its_board::RULE,

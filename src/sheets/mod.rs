@@ -58,7 +58,7 @@ use std::collections::BTreeMap;
 
 use crate::drawing::{Page, clash};
 use crate::findings::Finding;
-use crate::solve::{BoundKind, Face, FittingKind, Plane, Solved};
+use crate::solve::{Face, FittingKind, Plane, Solved};
 
 /// The kinds of sheet that a run needs, in the order of the set.
 pub fn kinds(solved: &Solved) -> Vec<Kind> {
@@ -72,9 +72,7 @@ pub fn kinds(solved: &Solved) -> Vec<Kind> {
         kinds.extend(has_end(solved, leg).then_some(Kind::Ends(leg)));
         let fittings = solved.legs[leg].fittings.iter().enumerate();
         let cut_in = fittings.filter(|(_, f)| f.cutout(Plane::Counter).is_some());
-        // Before another leg a section would show that leg as a wall.
-        let clear = solved.legs[leg].back.kind != BoundKind::Leg;
-        let shown = cut_in.filter(|(_, f)| clear && has_section(f.kind, f.look));
+        let shown = cut_in.filter(|(_, f)| has_section(f.kind, f.look));
         kinds.extend(shown.map(|(index, _)| Kind::Section(leg, index)));
         // A counter and a substrate that turn corners have one sheet each, at the first leg.
         let slab = solved.slabs.iter().find(|slab| slab.legs.contains(&leg));

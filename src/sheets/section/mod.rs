@@ -1,5 +1,6 @@
 //! Section at a counter cutout: the datum stack drawn large, the cutout from every face that a tape may be held to.
 
+mod behind;
 mod detail;
 mod labels;
 mod ladder;
@@ -139,7 +140,12 @@ impl Sheet<'_, '_> {
 
     fn levels(&self) -> Vec<Level> {
         let d = &self.slice.leg.datums;
-        let mut all = vec![Level::new("counter top", d.counter_top)];
+        let behind = self.slice.behind.as_ref();
+        let mut all: Vec<Level> = behind
+            .map(|behind| Level::new(&format!("counter, leg {}", behind.leg.id), behind.leg.datums.counter_top))
+            .into_iter()
+            .collect();
+        all.push(Level::new("counter top", d.counter_top));
         if d.substrate_top != d.frame_top {
             all.push(Level::new("substrate top", d.substrate_top));
         }
@@ -241,6 +247,7 @@ impl Sheet<'_, '_> {
             let left = view.x(setting.bounds.x1) + if wall > 0.0 { wall + 6.0 } else { 3.0 };
             levels::draw(canvas, layers.labels, &view, left, &self.levels(), self.show);
         }
+        self.name_behind(canvas, &view, &layers);
         labels::draw(canvas, &view, &layers, slice, self.show, area.right);
         if !setting.levels {
             self.levels_inside(canvas, &view, layers.labels);
@@ -252,6 +259,23 @@ impl Sheet<'_, '_> {
             &slice.fitting.subject(),
             view.at(slice.hole.1 + slice.fitting.flange.far, d.counter_top).moved(8.5, -4.2),
         );
+    }
+
+    /// Names the leg behind, in the hollow of its frame or along it, and says how far its counter lies over this one.
+    fn name_behind(&self, canvas: &mut Canvas, view: &CutView, layers: &Layers) {
+        let Some(behind) = &self.slice.behind else { return };
+        let d = &behind.leg.datums;
+        let [near, far] = [0, 1].map(|side| view.x(behind.skins[side].at[2]));
+        let text = format!("leg {}", behind.leg.id);
+        let mut places = Vec::new();
+        for share in [0.6, 0.45, 0.75, 0.3] {
+            let y = view.y(d.frame_bottom) + (view.y(d.frame_top) - view.y(d.frame_bottom)) * share;
+            places.push(PaperPoint::new((near + far) / 2.0, y + 1.25));
+        }
+        if canvas.text_at_first(layers.labels, &places, &text, &Style::body().middle()).is_none() {
+            let places: Vec<PaperPoint> = places.iter().map(|p| p.moved(1.25, -1.25)).collect();
+            canvas.text_at_first(layers.labels, &places, &text, &Style::body().upright().middle());
+        }
     }
 
     /// The levels as a small table in the hollow of the frame, where the view leaves no room beside it.

@@ -1,5 +1,6 @@
 //! The section as it is seen: what is cut, what lies beyond, the floor, and the finished face.
 
+use super::behind::Behind;
 use super::slice::{Skin, Slice, Span, less};
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::{self, PaperPoint};
@@ -56,11 +57,13 @@ pub fn bounds(slice: &Slice) -> Extent {
     let x0 = slice.counter_edges.0.min(panel).min(bodies);
     let x1 = slice.counter_edges.1.max(slice.far.at[0]).max(slice.wall.map_or(Length::ZERO, |(_, a, b)| a.max(b)));
     let floor = |w: Length| Length::from_mm(slice.floor(w.mm()));
+    let x1 = slice.behind.as_ref().map_or(x1, |behind| x1.max(behind.edges.1));
+    let top = slice.behind.as_ref().map_or(d.counter_top, |behind| behind.leg.datums.counter_top);
     Extent {
         x0,
         y0: floor(x0).min(floor(x1)),
         x1,
-        y1: d.counter_top.max(slice.splash.map_or(Length::ZERO, |(_, top)| top)),
+        y1: d.counter_top.max(top).max(slice.splash.map_or(Length::ZERO, |(_, top)| top)),
     }
 }
 
@@ -99,6 +102,9 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
     }
     draw_skin(canvas, view, layers, &slice.near, "front");
     draw_skin(canvas, view, layers, &slice.far, "back");
+    if let Some(behind) = &slice.behind {
+        draw_behind(canvas, view, layers, behind, slice);
+    }
     if let Some(trim) = slice.trim() {
         solid(
             canvas,
@@ -225,6 +231,28 @@ fn draw_skin(canvas: &mut Canvas, view: &CutView, layers: &Layers, skin: &Skin, 
     }
 }
 
+/// The leg behind, as it is cut.
+fn draw_behind(canvas: &mut Canvas, view: &CutView, layers: &Layers, behind: &Behind, slice: &Slice) {
+    let d = &behind.leg.datums;
+    for tube in &behind.tubes {
+        draw_tube(canvas, layers, view, *tube, slice.solved.frame.wall);
+    }
+    let counter = Material::Counter(slice.solved.counter.material);
+    let sheets = [
+        ("counter behind", counter, &behind.counter, d.substrate_top, d.counter_top),
+        ("substrate behind", Material::Substrate, &behind.substrate, d.frame_top, d.substrate_top),
+    ];
+    for (name, material, spans, y0, y1) in sheets {
+        for (k, &(x0, x1)) in spans.iter().enumerate() {
+            let part = Part { name: format!("{name} {}", k + 1), material, pen: Pen::CUT };
+            solid(canvas, layers, view, Extent { x0, y0, x1, y1 }, &part);
+        }
+    }
+    for (skin, side) in behind.skins.iter().zip(["front of the leg behind", "back of the leg behind"]) {
+        draw_skin(canvas, view, layers, skin, side);
+    }
+}
+
 fn draw_feet(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice) {
     let tube = slice.solved.frame.tube.mm();
     for &(w, ground, under) in &slice.feet {
@@ -252,7 +280,8 @@ pub fn behind(slice: &Slice, factor: f64) -> f64 {
     let top = slice.leg.datums.counter_top;
     let splash = slice.splash.map_or(0.0, |(_, z)| (z - top).mm() * factor);
     let wall = slice.wall.map_or(0.0, |(bound, ..)| ((bound.height - top).mm() * factor).min(splash + 4.0));
-    splash.max(wall)
+    let leg = slice.behind.as_ref().map_or(0.0, |behind| behind.over(slice).mm() * factor);
+    splash.max(wall).max(leg)
 }
 
 fn draw_wall(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice) {

@@ -41,6 +41,10 @@ pub fn notes(slice: &Slice, show: Show) -> Vec<(String, String)> {
     } else {
         format!("where the tape starts. Not measured yet: {}; do so before cutting.", unmeasured.join(", "))
     };
+    if let Some(behind) = &slice.behind {
+        let id = &behind.leg.id;
+        say("Behind", format!("leg {id}, cut too; its counter lies {} over this one.", show.prose(behind.over(slice))));
+    }
     say("Open circle", check);
     say("Caution", caution(slice).to_owned());
     all

@@ -3,8 +3,9 @@
 //! Depths here are w: 0 at the finished face that the fitting counts from, positive away from whoever stands before
 //! that face. For the front w is v; for the back it runs the other way.
 
+use super::behind::Behind;
 use crate::geometry::Region;
-use crate::solve::{Bound, Build, Cutout, Datum, Extent, Face, Fitting, Leg, Plane, Solved};
+use crate::solve::{Bound, BoundKind, Build, Cutout, Datum, Extent, Face, Fitting, Leg, Plane, Solved};
 use crate::units::Length;
 
 /// From and to, from < to.
@@ -66,18 +67,21 @@ pub struct Slice<'s> {
     pub wall: Option<(&'s Bound, Length, Length)>,
     /// The upstand on w, and its top.
     pub splash: Option<(Span, Length)>,
+    /// The leg behind, cut too.
+    pub behind: Option<Behind<'s>>,
     turn: Turn,
 }
 
 impl<'s> Slice<'s> {
     /// Cuts a leg at the centreline of a fitting. `None` when the fitting isn't cut into the counter.
     pub fn new(solved: &'s Solved, leg: usize, index: usize) -> Option<Slice<'s>> {
+        let leg_index = leg;
         let leg = solved.legs.get(leg)?;
         let fitting = leg.fittings.get(index)?;
         let cutout = fitting.cutout(Plane::Counter)?;
         let facing = if fitting.face == Face::Back { Face::Back } else { Face::Front };
         let (u, d) = (fitting.centre(), &leg.datums);
-        let turn = Turn { back: facing == Face::Back, finished_back: d.finished_back };
+        let turn = Turn { back: facing == Face::Back, finished_back: d.finished_back, off: Length::ZERO };
         let behind = if turn.back { Face::Front } else { Face::Back };
         let in_front = leg.substrate.extent;
         let counter_edges = turn.span(leg.counter.extent.y0, leg.counter.extent.y1);
@@ -90,12 +94,7 @@ impl<'s> Slice<'s> {
             .collect();
         let across = |region: &Region, extent: &Extent| -> Vec<Span> {
             let near: Vec<Length> = snaps.iter().copied().chain([extent.y0, extent.y1]).collect();
-            let mut spans: Vec<Span> = stretches(region, u)
-                .into_iter()
-                .map(|(a, b)| turn.span(snapped(a, &near), snapped(b, &near)))
-                .collect();
-            spans.sort();
-            spans
+            stretches_of(region, u, &turn, &near)
         };
         let skin = |face: Face, own: bool| skin(leg, face, u, &turn, own, solved);
         Some(Slice {
@@ -116,7 +115,8 @@ impl<'s> Slice<'s> {
             tubes: tubes(leg, u, &turn),
             beyond: beyond(leg, fitting.module, u, &turn),
             feet: feet(leg, fitting.module, u, &turn),
-            wall: (!leg.back.is_open() && !turn.back)
+            behind: if turn.back { None } else { Behind::new(solved, leg_index, u) },
+            wall: (!matches!(leg.back.kind, BoundKind::Open | BoundKind::Leg) && !turn.back)
                 .then_some((&leg.back, leg.back.at, leg.back.at_counter))
                 .filter(|(_, at, _)| *at - d.finished_back < d.frame_back - d.frame_face),
             turn,
@@ -203,16 +203,21 @@ impl<'s> Slice<'s> {
 
 /// From v to w.
 #[derive(Clone, Copy)]
-struct Turn {
-    back: bool,
-    finished_back: Length,
+pub struct Turn {
+    /// Seen from behind.
+    pub back: bool,
+    /// The leg's finished back.
+    pub finished_back: Length,
+    /// How far behind the finished face that w counts from the leg's own lies.
+    pub off: Length,
 }
 
 impl Turn {
     fn at(&self, v: Length) -> Length {
-        if self.back { self.finished_back - v } else { v }
+        if self.back { self.finished_back - v } else { v + self.off }
     }
-    fn span(&self, a: Length, b: Length) -> Span {
+    /// A stretch of v on w, rising.
+    pub fn span(&self, a: Length, b: Length) -> Span {
         let (a, b) = (self.at(a), self.at(b));
         (a.min(b), a.max(b))
     }
@@ -239,6 +244,14 @@ fn stretches(region: &Region, u: Length) -> Vec<(f64, f64)> {
     crossings.chunks_exact(2).filter(|pair| pair[1] - pair[0] > 0.05).map(|pair| (pair[0], pair[1])).collect()
 }
 
+/// Where a cut at u runs through a region, on w, rising; `edges` are the exact edges that crossings stand for.
+pub fn stretches_of(region: &Region, u: Length, turn: &Turn, edges: &[Length]) -> Vec<Span> {
+    let cut = stretches(region, u).into_iter();
+    let mut spans: Vec<Span> = cut.map(|(a, b)| turn.span(snapped(a, edges), snapped(b, edges))).collect();
+    spans.sort();
+    spans
+}
+
 /// The exact edge that a crossing of flattened outlines stands for.
 fn snapped(mm: f64, edges: &[Length]) -> Length {
     let near = edges.iter().copied().find(|edge| (edge.mm() - mm).abs() < 0.05);
@@ -246,7 +259,7 @@ fn snapped(mm: f64, edges: &[Length]) -> Length {
 }
 
 /// A long face's skin where it is cut. `own` is the face that the fitting counts from: its faces lie before the frame.
-fn skin<'s>(leg: &'s Leg, face: Face, u: Length, turn: &Turn, own: bool, solved: &Solved) -> Skin<'s> {
+pub fn skin<'s>(leg: &'s Leg, face: Face, u: Length, turn: &Turn, own: bool, solved: &Solved) -> Skin<'s> {
     let (build, d, plane) = (leg.build(face), &leg.datums, Plane::of(face));
     let faces = match face {
         Face::Back => [d.finished_back, d.board_back, d.frame_back],
@@ -302,7 +315,8 @@ pub fn less(spans: Vec<Span>, away: impl Iterator<Item = Span>) -> Vec<Span> {
     })
 }
 
-fn tubes(leg: &Leg, u: Length, turn: &Turn) -> Vec<Extent> {
+/// Tubes that a cut at u runs across.
+pub fn tubes(leg: &Leg, u: Length, turn: &Turn) -> Vec<Extent> {
     let cut = leg.members.iter().filter(|m| m.body.u.0 < u && u < m.body.u.1);
     let boxed = cut.map(|m| {
         let (x0, x1) = turn.span(m.body.v.0, m.body.v.1);
