@@ -79,7 +79,7 @@ fn parts_are_what_the_solver_made() {
         };
         let sum = |each: &dyn Fn(&faceline::solve::Leg) -> f64| solved.legs.iter().map(each).sum::<f64>();
         let counter = sum(&|leg| leg.counter.pieces.iter().map(|piece| piece.region.area()).sum());
-        let boards = sum(&|leg| leg.boards.iter().map(|board| board.region.area()).sum());
+        let boards = solved.shop.boards.iter().flatten().map(|board| board.region.area()).sum();
         let substrate = sum(&|leg| leg.substrate.region.area());
         for (family, own) in [(Family::Counter, counter), (Family::Board, boards), (Family::Substrate, substrate)] {
             assert!((area(family) - own).abs() < 0.01, "{}: {:?} {} {own}", job.display(), family, area(family));

@@ -15,7 +15,8 @@ use super::shelves::{self, Block, Sheet};
 use super::title_block::{self, TitleBlock};
 use crate::drawing::Page;
 use crate::geometry::PaperPoint;
-use crate::solve::{Finish, Leg};
+use crate::solve::{Board, Finish, Leg};
+use crate::units::Length;
 use cell::Cell;
 use facing::Facing;
 
@@ -63,7 +64,7 @@ fn blocks<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<B
     if let Kind::Boards(index) = kind {
         blocks.extend(bevel::blocks(set, index, leg));
     }
-    blocks.extend(lists(set, leg));
+    blocks.extend(lists(set, kind, leg));
     let said = said(set, leg);
     let height = 6.0 + notes::list_height(&said, NOTES);
     let draw = Box::new(move |canvas: &mut Canvas, at: PaperPoint| {
@@ -75,13 +76,18 @@ fn blocks<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<B
 }
 
 fn cells<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg, scale: Scale) -> Vec<Cell<'s>> {
-    let boards = leg.boards.iter().filter(|board| !board.fittings.is_empty());
+    let boards = as_cut(set, kind).iter().filter(|board| !board.fittings.is_empty());
     boards.map(|board| Cell::new(set, kind, Facing { leg, board }, scale)).collect()
 }
 
+/// The leg's boards as they are cut.
+fn as_cut<'s>(set: &'s Set<'_>, kind: Kind) -> &'s [Board] {
+    kind.leg().and_then(|leg| set.solved.shop.boards.get(leg)).map_or(&[], Vec::as_slice)
+}
+
 /// The list of plain boards, in as many stretches as an empty page's height asks for.
-fn lists<'s>(set: &'s Set<'s>, leg: &'s Leg) -> Vec<Block<'s>> {
-    let Some(table) = plain::table(set, leg) else { return Vec::new() };
+fn lists<'s>(set: &'s Set<'s>, kind: Kind, leg: &'s Leg) -> Vec<Block<'s>> {
+    let Some(table) = plain::table(set, leg, as_cut(set, kind)) else { return Vec::new() };
     let heading = 5.2;
     let room = shelves::page_height(&set.sheet()) - heading;
     let mut most = table.rows.len();
@@ -137,6 +143,11 @@ fn said(set: &Set<'_>, leg: &Leg) -> Vec<(String, String)> {
     }
     let finished = leg.boards.iter().any(|board| leg.finish(board.face).is_some());
     let face = if finished { "the side that takes the finish is up" } else { "the outside is up" };
+    let gap = set.solved.shop.cutting.laying.gap;
+    if gap > Length::ZERO && leg.boards.len() > 1 {
+        let gap = set.solved.show.prose(gap);
+        say("Gap", format!("boards are drawn as they are cut, {gap} apart where two of one face meet."));
+    }
     say("Face up", format!("every board is drawn as it lies on the trestles: {face}."));
     say(
         "Open circle",

@@ -11,9 +11,9 @@ use crate::units::Length;
 const NAMES: usize = 3;
 
 /// The list, boards of one size and sheet together; `None` when every board has an opening.
-pub fn table(set: &Set<'_>, leg: &Leg) -> Option<Table> {
+pub fn table(set: &Set<'_>, leg: &Leg, boards: &[Board]) -> Option<Table> {
     let mut groups: Vec<(Length, Length, String, Vec<&Board>)> = Vec::new();
-    for board in leg.boards.iter().filter(|board| board.fittings.is_empty()) {
+    for board in boards.iter().filter(|board| board.fittings.is_empty()) {
         let (width, height) = (board.extent.width(), board.extent.height());
         let build = leg.build(board.face);
         let sheet = format!("{} {}", set.solved.show.prose(build.board), build.board_name);

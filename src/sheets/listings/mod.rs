@@ -9,6 +9,7 @@ mod located;
 mod materials;
 mod modules;
 mod orders;
+mod pieces;
 mod sequence;
 mod trim;
 mod tubes;
@@ -27,6 +28,11 @@ pub fn listings(solved: &Solved, findings: &[Finding]) -> Vec<Listing> {
         cutouts::listing(solved),
         located::listing(solved),
         boards::listing(solved),
+        pieces::listing(solved),
+        pieces::located(solved),
+        pieces::joints(solved),
+        pieces::on_sheets(solved),
+        pieces::on_bars(solved),
         tubes::listing(solved),
         feet::listing(solved),
         trim::pieces(solved),

@@ -18,7 +18,8 @@ pub fn all(solved: &Solved) -> Vec<Template> {
         };
         templates.extend(maker.counter());
         templates.extend(maker.substrate());
-        templates.extend(leg.boards.iter().map(|board| maker.board(board)));
+        let boards = solved.shop.boards.get(index).into_iter().flatten();
+        templates.extend(boards.map(|board| maker.board(board)));
         let trim = solved.shop.trim.pieces.iter().filter(|piece| piece.leg == index);
         templates.extend(trim.map(|piece| maker.trim(piece)));
         templates.extend(leg.fittings.iter().filter_map(|fitting| maker.card(fitting)));

@@ -10,7 +10,7 @@ mod supports;
 mod trim;
 mod weights;
 
-use super::{Shop, Solved};
+use super::{SheetPiece, Shop, Solved};
 use crate::parameters::given::Given;
 
 /// Works out the shop's share of a run, each part from the legs and from the parts before it.
@@ -19,6 +19,8 @@ pub fn shop(given: &Given, solved: &Solved) -> Shop {
     let cut = pieces::pieces(given, solved, &shop);
     (shop.cutting.materials, shop.pieces, shop.cutting.joints) = (cut.materials, cut.pieces, cut.joints);
     shop.cutting.laying = given.laying;
+    let of_leg = |leg: usize| shop.pieces.iter().filter(move |piece| piece.leg == leg).filter_map(SheetPiece::as_board);
+    shop.boards = (0..solved.legs.len()).map(|leg| of_leg(leg).collect()).collect();
     shop.weights = weights::weights(given, solved, &shop);
     shop.levelling = levelling::levelling(given, solved, &shop);
     shop.trim = trim::trim(given, solved, &shop);

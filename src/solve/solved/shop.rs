@@ -1,7 +1,7 @@
 //! What gets set, cut, ordered and finished: worked out from the solved legs, after them.
 
 use super::{
-    cutting::Cutting, feet_loads::Levelling, orders::Order, quantities::MaterialLine, sequence::Step,
+    Board, cutting::Cutting, feet_loads::Levelling, orders::Order, quantities::MaterialLine, sequence::Step,
     sheet_pieces::SheetPiece, supports::Supports, trim_pieces::BaseTrim, weights::Weights,
 };
 use crate::solve::DefaultUsed;
@@ -13,6 +13,9 @@ pub struct Shop {
     pub supports: Supports,
     /// Every piece cut from sheet: faces, ends, backs, bottoms, substrate.
     pub pieces: Vec<SheetPiece>,
+    /// The pieces of each leg's faces as boards, under their marks: what templates and files are cut by, with the gaps
+    /// between them and parted where no sheet takes them whole.
+    pub boards: Vec<Vec<Board>>,
     /// What things weigh.
     pub weights: Weights,
     /// Feet: heights, the high point, loads.
