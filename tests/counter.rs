@@ -141,5 +141,15 @@ fn joints_lie_over_module_edges_within_a_sheets_length() {
     assert_eq!(substrate.joints, [inches(86.125)]);
     assert!(substrate.screw_lines.iter().any(|line| line.0 == inches(86.125 - 0.75)));
     assert!(substrate.screw_lines.iter().any(|line| line.0 == inches(86.125 + 0.75)));
-    assert!(solved.defaults.iter().any(|default| default.name == "substrate.sheet_length"));
+}
+
+#[test]
+fn a_shorter_sheet_has_more_joints() {
+    let mut given = terrace();
+    given.stock.substrate.sheets = vec![(inches(36.0), inches(66.0))];
+    // From 1 5/8 in the edge at 62 1/8 is the last within 66 in; from there the run's end is.
+    assert_eq!(solved(&given).legs[0].substrate.joints, [inches(62.125)]);
+    given.stock.substrate.sheets = vec![(inches(66.0), inches(36.0))];
+    given.stock.substrate.turned = true;
+    assert_eq!(solved(&given).legs[0].substrate.joints, [inches(62.125)], "turned by a quarter");
 }

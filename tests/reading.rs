@@ -448,3 +448,43 @@ fn large_jobs_full_of_mistakes_end_soon() {
     assert!(problems[0].message.contains("placed from each other"));
     assert!(began.elapsed().as_secs() < 60, "{:?}", began.elapsed());
 }
+
+/// The worked example with a stock of its own.
+fn stocked(stock: &str) -> String {
+    format!("stock: ({stock}),\n    frame: (depth: \"28 in\")")
+}
+
+#[test]
+fn stock_reads_as_written_and_its_kerf_can_be_set() {
+    let stock = stocked(
+        "board: (sheets: [(width: \"900 mm\", length: \"1200 mm\")], offcuts: [(name: \"rest\", width: \"1 ft\", \
+         length: \"2 ft\")], cuts: any, turned: false), bars: (lengths: [\"6 m\", \"7 m\"])",
+    );
+    let text = EXAMPLE.replacen("frame: (depth: \"28 in\")", &stock, 1);
+    let given = solve(&job(&text), &[("stock.board.kerf", "3 mm")]).unwrap();
+    let board = &given.stock.board;
+    assert_eq!(board.sheets, [(Length::from_mm(900.0), Length::from_mm(1200.0))]);
+    assert_eq!((board.offcuts.len(), board.offcuts[0].name.as_str()), (1, "rest"));
+    assert!(!board.edge_to_edge && !board.turned);
+    assert_eq!(board.kerf, Length::from_mm(3.0));
+    assert_eq!(given.stock.bars.lengths, [Length::from_mm(7000.0), Length::from_mm(6000.0)]);
+    // What is not written is stated: the substrate's sheets, and no longer the boards'.
+    let stated = |name: &str| given.defaults.iter().any(|default| default.name == name);
+    assert!(stated("stock.substrate.sheets") && stated("boards.gap") && stated("boards.bottoms"));
+    assert!(!stated("stock.board.sheets") && !stated("stock.board.kerf"));
+}
+
+#[test]
+fn stock_that_cannot_be_is_told() {
+    let from = "frame: (depth: \"28 in\")";
+    let twice = "board: (offcuts: [(name: \"rest\", width: \"1 ft\", length: \"2 ft\"), \
+                 (name: \"rest\", width: \"1 ft\", length: \"3 ft\")])";
+    let (message, instead, at) = one(from, &stocked(twice));
+    assert_eq!((message.as_str(), at.as_str()), ("two offcuts are called `rest`", "\"rest\""));
+    assert!(instead.contains("a name of its own"));
+    let (message, instead, at) = one(from, &stocked("board: (sheets: [(width: \"0 in\", length: \"60 in\")])"));
+    assert_eq!((message.as_str(), at.as_str()), ("this length is zero and must be more than that", "\"0 in\""));
+    assert!(instead.starts_with("write it as"));
+    let (message, _, at) = one(from, &stocked("substrate: (kerf: \"3\")"));
+    assert_eq!((message.as_str(), at.as_str()), ("`3` has no unit: it is a plain number", "\"3\""));
+}

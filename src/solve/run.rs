@@ -93,7 +93,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             let extent = substrate::extent(given.substrate.edge, &datums, &levels.bounds);
             let substrate = match sheet {
                 Some(sheet) => substrate::screwed(sheet, &members),
-                None => substrate::substrate(extent, &layout.modules, &fittings, &members),
+                None => substrate::substrate(extent, &layout.modules, &fittings, &members, &given.stock.substrate),
             };
             let [left, right, back] = levels.bounds;
             Leg {
@@ -238,9 +238,6 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>, slabs: Vec<Slab>) -> Solved 
     let given::Counter { ref name, ref splash, ref place, .. } = given.counter;
     let (counter, frame, feet) = (&given.counter, &given.frame, &given.frame.feet);
     let mut defaults = given.defaults.clone();
-    if legs.iter().any(|leg| !leg.substrate.joints.is_empty()) {
-        defaults.push(substrate::defaults());
-    }
     let services = given.services.as_ref().map(|from| services::services(from, &legs));
     Solved {
         job: given.job.clone(),

@@ -1,19 +1,11 @@
 //! The sheet between the frame and the counter.
 
 use super::slab::{Bite, bitten, outline, sharp_box};
-use super::{BodyBox, Bound, Cutout, Datums, DefaultUsed, Extent, Fitting, Member, Module, Plane, Role, Substrate};
+use super::{BodyBox, Bound, Cutout, Datums, Extent, Fitting, Member, Module, Plane, Role, Substrate};
 use crate::findings::Problem;
 use crate::geometry::Region;
-use crate::parameters::given::SubstrateEdge;
+use crate::parameters::given::{SheetStock, SubstrateEdge};
 use crate::units::{Length, Show};
-
-/// Longest piece of substrate: the length of a common sheet, 96 in.
-pub const SHEET_LENGTH: Length = Length::from_sixty_fourths(96 * 64);
-
-/// The named values of this file, for the sheets to state.
-pub fn defaults() -> DefaultUsed {
-    DefaultUsed { name: "substrate.sheet_length".to_owned(), value: "96 in".to_owned(), origin: "common practice" }
-}
 
 /// Where the substrate's edges lie, (u, v). Free edges follow `edge`; an edge at a bound is flush with the run's
 /// outermost layer there, and never reaches past the counter.
@@ -48,7 +40,13 @@ pub fn missing(extent: &Extent, id: &str, tube: Length, show: Show) -> Option<Pr
 }
 
 /// The substrate with its cutouts, its joints over supports, and the lines that screws may follow.
-pub fn substrate(extent: Extent, modules: &[Module], fittings: &[Fitting], members: &[Member]) -> Substrate {
+pub fn substrate(
+    extent: Extent,
+    modules: &[Module],
+    fittings: &[Fitting],
+    members: &[Member],
+    stock: &SheetStock,
+) -> Substrate {
     let cutouts = || fittings.iter().filter_map(|fitting| fitting.cutout(Plane::Substrate));
     let bite = |cutout: &Cutout| Bite {
         x0: cutout.extent.x0.mm(),
@@ -61,7 +59,7 @@ pub fn substrate(extent: Extent, modules: &[Module], fittings: &[Fitting], membe
     let corners = sharp_box(extent.x0.mm(), extent.y0.mm(), extent.x1.mm(), extent.y1.mm());
     let outer = outline(&bitten(&corners, 0, &bites));
     let holes = cutouts().filter(|c| !c.open && c.extent.meets(&extent)).map(|cutout| cutout.outline.clone()).collect();
-    let joints = joints(&extent, modules);
+    let joints = joints(&extent, modules, stock);
     screwed(Substrate { extent, region: Region { outer, holes }, joints, screw_lines: Vec::new() }, members)
 }
 
@@ -72,11 +70,12 @@ pub fn screwed(sheet: Substrate, members: &[Member]) -> Substrate {
 
 /// Joints over the posts of neighbouring modules: from each joint on, the last module edge within a sheet's
 /// length; where a module is longer than a sheet, its far edge.
-pub fn joints(extent: &Extent, modules: &[Module]) -> Vec<Length> {
+pub fn joints(extent: &Extent, modules: &[Module], stock: &SheetStock) -> Vec<Length> {
+    let longest = longest(extent.height(), stock);
     let edges: Vec<Length> = modules.iter().skip(1).map(|module| module.left).collect();
     let (mut joints, mut from, mut next) = (Vec::new(), extent.x0, 0);
-    while extent.x1 - from > SHEET_LENGTH {
-        let within = edges[next..].iter().take_while(|&&edge| edge - from <= SHEET_LENGTH).count();
+    while extent.x1 - from > longest {
+        let within = edges[next..].iter().take_while(|&&edge| edge - from <= longest).count();
         let take = next + within.max(1) - 1;
         let Some(&edge) = edges.get(take) else { break };
         (from, next) = (edge, take + 1);
@@ -85,6 +84,15 @@ pub fn joints(extent: &Extent, modules: &[Module]) -> Vec<Length> {
         }
     }
     joints
+}
+
+/// The longest piece of so much depth that a sheet gives; where none is deep enough, as long as the longest sheet, and a
+/// rule tells of it.
+fn longest(depth: Length, stock: &SheetStock) -> Length {
+    let lying = stock.sheets.iter().filter(|size| depth <= size.0).map(|size| size.1);
+    let standing = stock.sheets.iter().filter(|size| stock.turned && depth <= size.1).map(|size| size.0);
+    let any = stock.sheets.iter().map(|size| size.0.max(size.1));
+    lying.chain(standing).max().or(any.max()).unwrap_or(depth)
 }
 
 /// Centrelines of the tubes that run front to back at the frame's top, with their span in v over the whole depth of

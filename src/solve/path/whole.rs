@@ -109,7 +109,7 @@ pub fn over(job: &Job, chain: &Chain, layer: Layer) -> Result<Over, Vec<Problem>
     let shares: Vec<Region> = (0..chain.legs.len()).filter_map(|leg| share(&shares, leg, &seen[leg])).collect();
     if layer == Layer::Substrate {
         for (at, (share, &leg)) in shares.iter().zip(&chain.legs).enumerate() {
-            let joints = substrate::joints(&extent(share), job.modules[leg]);
+            let joints = substrate::joints(&extent(share), job.modules[leg], &job.given.stock.substrate);
             sheet.bands[at].seams = sheet.clear_of_corners(at, &joints, &seen).map_err(told)?;
         }
     }
