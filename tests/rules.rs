@@ -136,6 +136,17 @@ fn gas(change: fn(&mut Given)) -> Given {
     given
 }
 
+/// The safe run with a grill of so many kilograms on arms of a square tube, inches, of 6063-T5.
+fn heavy_on(side: f64, wall: f64, mass: f64) -> Given {
+    let mut given = safe();
+    let section = Profiled { profile: Profile::Tube, width: inches(side), height: inches(side), wall: inches(wall) };
+    given.supports = SupportWork::assumed_for(&given.frame, &given.counter);
+    given.supports.arm = Bar { section, alloy: Alloy::aluminium_6063_t5() };
+    given.fittings[0].mass = Some(mass);
+    given.fittings[0].body = body(32.5, 20.5, 8.5);
+    given
+}
+
 fn fed(given: &mut Given) -> &mut Services {
     given.services.as_mut().expect("the safe run is fed")
 }
@@ -188,6 +199,66 @@ fn limit(name: &str, value: &str) -> LimitSet {
 
 fn fixtures() -> Vec<Fixture> {
     vec![
+        Fixture {
+            rule: "support-is-strong-enough",
+            fires: || heavy_on(1.0, 0.065, 270.0),
+            severity: Severity::Warn,
+            says: "its metal is allowed",
+            quiet: || heavy_on(1.5, 0.12, 100.0),
+        },
+        Fixture {
+            rule: "support-is-stiff-enough",
+            fires: || heavy_on(1.0, 0.065, 270.0),
+            severity: Severity::Warn,
+            says: "of its span",
+            quiet: || heavy_on(2.0, 0.12, 60.0),
+        },
+        Fixture {
+            rule: "heavy-fitting-finds-its-arms",
+            fires: || {
+                let mut given = heavy_on(1.5, 0.12, 136.0);
+                let mut drawers = fitting("drawers", Look::Drawers(2), 1, opening(30.0, 12.0, Some(14.0)));
+                drawers.body = body(36.0, 25.0, 24.0);
+                given.fittings.push(drawers);
+                given
+            },
+            severity: Severity::Warn,
+            says: "hangs without arms",
+            quiet: || heavy_on(1.5, 0.12, 136.0),
+        },
+        Fixture {
+            rule: "piece-fits-a-sheet",
+            fires: || gas(|g| g.stock.substrate.sheets = vec![(inches(12.0), inches(12.0))]),
+            severity: Severity::Warn,
+            says: "holds it",
+            quiet: || gas(|_| {}),
+        },
+        Fixture {
+            rule: "joint-lies-on-framing",
+            fires: || gas(|g| g.stock.board.sheets = vec![(inches(9.0), inches(9.0))]),
+            severity: Severity::Warn,
+            says: "has no tube behind it",
+            quiet: || gas(|_| {}),
+        },
+        Fixture {
+            rule: "joint-clear-of-cutout-corners",
+            fires: || {
+                gas(|g| {
+                    g.stock.board.sheets = vec![(inches(9.0), inches(9.0))];
+                    g.laying.off_corner = inches(14.0);
+                })
+            },
+            severity: Severity::Warn,
+            says: "from a cutout",
+            quiet: || gas(|_| {}),
+        },
+        Fixture {
+            rule: "no-narrow-strip",
+            fires: || gas(|g| g.laying.least_strip = inches(25.0)),
+            severity: Severity::Note,
+            says: "25\u{2033} is the least",
+            quiet: || gas(|_| {}),
+        },
         Fixture {
             rule: "floor-carries-the-run",
             fires: || gas(|g| g.site.around.carries = Some(50.0)),

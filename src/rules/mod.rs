@@ -1,5 +1,6 @@
 //! What must hold before anything is cut, one rule a file. Rules read only the solved run.
 
+mod boards;
 mod cladding;
 mod corners;
 mod counter;
@@ -15,6 +16,7 @@ mod materials;
 mod orders;
 mod sequence;
 pub mod stack;
+mod supports;
 mod trim;
 mod vents;
 mod water_and_power;
@@ -153,12 +155,19 @@ pub const ALL: &[&Rule] = &[
     &counter::counter_strip_strong_enough::RULE,
     &counter::inside_corner_has_a_radius::RULE,
     &counter::seam_clear_of_cutouts::RULE,
+    &supports::heavy_fitting_finds_its_arms::RULE,
+    &supports::support_is_strong_enough::RULE,
+    &supports::support_is_stiff_enough::RULE,
     &counter::piece_fits_its_slab::RULE,
     &counter::piece_can_be_lifted::RULE,
     &counter::counter_joint_at_walls::RULE,
     &counter::frame_stiff_enough_for_its_top::RULE,
     &counter::resin_top_out_of_sun_and_heat::RULE,
     &counter::top_thin_enough_to_hang_in::RULE,
+    &boards::piece_fits_a_sheet::RULE,
+    &boards::joint_lies_on_framing::RULE,
+    &boards::joint_clear_of_cutout_corners::RULE,
+    &boards::no_narrow_strip::RULE,
     &cladding::board_carries_its_cladding::RULE,
     &cladding::framing_close_enough_for_its_board::RULE,
     &cladding::cladding_has_its_joints::RULE,
