@@ -131,6 +131,43 @@ fn a_piece_of_counter_is_ordered_with_its_edges_left_and_right() {
     assert!(said.contains(&grill.to_owned()), "{said:?}");
 }
 
+/// Bars of the base trim are laid out with the tubes, and bought from somebody else.
+#[test]
+fn the_base_trim_is_ordered_once_and_from_the_trim_supplier() {
+    let solved = program::solved(std::path::Path::new("samples/terrace.ron"));
+    let trim = &solved.trim.as_ref().expect("a trim").name;
+    let to: Vec<Supplier> = solved
+        .shop
+        .orders
+        .iter()
+        .flat_map(|order| order.lines.iter().map(|line| (order.supplier, line)))
+        .filter(|(_, line)| line.what.starts_with(trim.as_str()))
+        .map(|(supplier, _)| supplier)
+        .collect();
+    assert_eq!(to, [Supplier::Trim]);
+}
+
+/// As many bars and sheets are ordered as the cutting lays out, offcuts that are there already left out.
+#[test]
+fn every_stock_sheet_and_bar_that_is_cut_is_ordered() {
+    for job in program::jobs() {
+        let solved = program::solved(&job);
+        let cutting = &solved.shop.cutting;
+        let ordered = |suppliers: &[Supplier], words: &str| -> u64 {
+            let orders = solved.shop.orders.iter().filter(|order| suppliers.contains(&order.supplier));
+            orders
+                .flat_map(|order| &order.lines)
+                .filter(|line| line.mind.iter().any(|m| m.contains(words)))
+                .map(|l| l.count)
+                .sum()
+        };
+        let sheets = cutting.sheets.iter().filter(|sheet| sheet.offcut.is_none()).count() as u64;
+        assert_eq!(ordered(&[Supplier::Boards], "laid out on"), sheets, "{}", job.display());
+        let bars = cutting.bars.len() as u64;
+        assert_eq!(ordered(&[Supplier::Metal, Supplier::Trim], "laid out on"), bars, "{}", job.display());
+    }
+}
+
 #[test]
 fn totals_add_up_and_own_to_what_is_unknown() {
     let line = |count, mass| OrderLine { count, mass, ..OrderLine::default() };

@@ -32,11 +32,11 @@ pub fn all(set: &Set<'_>) -> Vec<Item> {
         let module = solved.legs.get(support.leg).and_then(|leg| leg.modules.get(support.module));
         items.push(Item {
             mark: support.mark.clone(),
-            what: format!("support in module {}", module.map_or("", |module| module.id.as_str())),
+            what: format!("{} in module {}", support.role.words(), module.map_or("", |module| module.id.as_str())),
             size: format!("{}, {} long", support.section, solved.show.prose(support.length)),
             side: None,
             mass: Some(support.mass).filter(|mass| *mass > 0.0),
-            drawn: None,
+            drawn: Some(Kind::Supports),
         });
     }
     if solved.shop.pieces.is_empty() {
@@ -137,12 +137,16 @@ fn sheet_piece(solved: &Solved, piece: &SheetPiece) -> Item {
     let leg = solved.legs.get(piece.leg);
     let material = solved.shop.cutting.materials.get(piece.material);
     let thickness = material.map_or(Length::ZERO, |material| material.thickness);
-    let (side, drawn) = match (piece.part, leg) {
-        (SheetPart::Face(face), Some(leg)) => (Some(out(leg, face)), Some(Kind::Boards(piece.leg))),
-        (SheetPart::Substrate, _) => {
-            (Some(("this side up", false)), solved.stands_alone(piece.leg).then_some(Kind::Substrate(piece.leg)))
-        }
-        _ => (Some(("this side up", false)), None),
+    // Every piece is drawn where it is cut from its sheet; what its board looks like the templates show.
+    let drawn = (!solved.shop.cutting.sheets.is_empty()).then_some(Kind::Cutting);
+    let side = match (piece.part, leg) {
+        (SheetPart::Face(face), Some(leg)) => out(leg, face),
+        _ => ("this side up, front to the cook", false),
+    };
+    let (across, high) = (piece.extent.width(), piece.extent.height());
+    let size = match piece.part {
+        SheetPart::Face(_) => size(solved, across, high, thickness),
+        SheetPart::Bottom | SheetPart::Substrate => flat(solved, across, high, thickness),
     };
     let part = match piece.part {
         SheetPart::Face(Face::Front) => "front",
@@ -155,8 +159,8 @@ fn sheet_piece(solved: &Solved, piece: &SheetPiece) -> Item {
     Item {
         mark: piece.mark.clone(),
         what: format!("{part}, {}", material.map_or("", |material| material.name.as_str())),
-        size: size(solved, piece.extent.width(), piece.extent.height(), thickness),
-        side,
+        size,
+        side: Some(side),
         mass: Some(piece.mass).filter(|mass| *mass > 0.0),
         drawn,
     }
@@ -170,6 +174,12 @@ fn out(leg: &Leg, face: Face) -> (&'static str, bool) {
 fn size(solved: &Solved, across: Length, high: Length, thick: Length) -> String {
     let show = solved.show;
     format!("{} across \u{d7} {} high \u{d7} {}", show.prose(across), show.prose(high), show.prose(thick))
+}
+
+/// Of a piece that lies.
+fn flat(solved: &Solved, across: Length, deep: Length, thick: Length) -> String {
+    let show = solved.show;
+    format!("{} across \u{d7} {} deep \u{d7} {}", show.prose(across), show.prose(deep), show.prose(thick))
 }
 
 fn counter(set: &Set<'_>, index: usize, leg: &Leg, items: &mut Vec<Item>) {

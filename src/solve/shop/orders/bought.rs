@@ -7,25 +7,37 @@ use crate::units::Length;
 
 /// Tube, angle and feet, for whoever welds the frames himself.
 pub fn metal(solved: &Solved, shop: &Shop) -> Order {
-    let mut lines = lines(shop, MaterialGroup::Metal);
-    // Bars as they were laid out tell more than a sum of lengths does.
+    let lines = with_bars(solved, shop, MaterialGroup::Metal, |name| !is_trim(solved, name));
+    let mind = vec!["Only where the frames are welded by us; a frame maker brings his own metal.".to_owned()];
+    Order { supplier: Supplier::Metal, lines, mind }
+}
+
+/// Whether a bar is one of the base trim.
+fn is_trim(solved: &Solved, bar: &str) -> bool {
+    solved.trim.as_ref().is_some_and(|trim| bar.starts_with(trim.name.as_str()))
+}
+
+/// Lines of a group, those of bars put in the place of the sums of lengths that they are cut to: bars as they were laid
+/// out tell more.
+fn with_bars(solved: &Solved, shop: &Shop, group: MaterialGroup, wanted: impl Fn(&str) -> bool) -> Vec<OrderLine> {
+    let mut lines = lines(shop, group);
     let mut bars: BTreeMap<(&str, Length), (u64, usize)> = BTreeMap::new();
-    for bar in &shop.cutting.bars {
+    for bar in shop.cutting.bars.iter().filter(|bar| wanted(&bar.name)) {
         let entry = bars.entry((&bar.name, bar.length)).or_default();
         entry.0 += 1;
         entry.1 += bar.cuts.len();
     }
     lines.retain(|line| !bars.keys().any(|(name, _)| line.what.starts_with(name)));
     for ((name, length), (count, cuts)) in bars {
+        let words = if cuts == 1 { "1 length is".to_owned() } else { format!("{cuts} lengths are") };
         lines.push(OrderLine {
             count,
             what: format!("{name}, {} long", solved.show.prose(length)),
-            mind: vec![format!("{cuts} lengths were laid out on them")],
+            mind: vec![format!("{words} laid out on {}", if count == 1 { "it" } else { "them" })],
             ..OrderLine::default()
         });
     }
-    let mind = vec!["Only where the frames are welded by us; a frame maker brings his own metal.".to_owned()];
-    Order { supplier: Supplier::Metal, lines, mind }
+    lines
 }
 
 /// Screws, tape, adhesive. Vents are ordered with the fittings, by their marks.
@@ -45,9 +57,13 @@ pub fn finish(_solved: &Solved, shop: &Shop) -> Order {
 }
 
 /// Base trim by the stock length.
-pub fn trim(_solved: &Solved, shop: &Shop) -> Order {
+pub fn trim(solved: &Solved, shop: &Shop) -> Order {
     let mind = vec!["Straight lengths, for outdoors; the scribe is cut on site.".to_owned()];
-    Order { supplier: Supplier::Trim, lines: lines(shop, MaterialGroup::Trim), mind }
+    Order {
+        supplier: Supplier::Trim,
+        lines: with_bars(solved, shop, MaterialGroup::Trim, |name| is_trim(solved, name)),
+        mind,
+    }
 }
 
 /// Lines of a group, of which something has to be bought.
