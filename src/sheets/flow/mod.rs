@@ -94,23 +94,31 @@ impl<'f, 's> Flow<'f, 's> {
             return;
         }
         self.ready();
-        let mut left = notes;
+        let mut left = notes.to_vec();
         let mut continued = false;
         while !left.is_empty() {
-            let width = self.width();
+            let (width, room) = (self.width(), self.room());
+            let fits = |notes: &[(String, String)]| TITLED + notes_height(notes, width) <= room;
             let mut count = left.len();
-            while count > 1 && TITLED + notes_height(&left[..count], width) > self.room() {
+            while count > 1 && !fits(&left[..count]) {
                 count -= 1;
             }
-            if TITLED + notes_height(&left[..count], width) > self.room() && !self.is_fresh() {
+            if !fits(&left[..count]) && !self.is_fresh() {
                 self.next_slot();
                 continue;
+            }
+            // One that is higher than a whole column goes on in the next.
+            if !fits(&left[..count])
+                && let Some((first, rest)) = parted(&left[0], fits)
+            {
+                left.splice(..1, [first, rest]);
             }
             let index = self.current;
             if let Some(sheet) = self.sheets.last_mut() {
                 sheet.put_notes(index, title, &left[..count], continued);
             }
-            (left, continued) = (&left[count..], true);
+            left.drain(..count);
+            continued = true;
             if !left.is_empty() {
                 self.next_slot();
             }
@@ -314,6 +322,18 @@ fn title_width(title: &str) -> f64 {
     lettering_width(title, TITLE, Weight::SemiBold)
 }
 
+/// A note as two, the first as long as it fits; `None` when not one of its words does, or all do.
+fn parted(
+    (lead, sentence): &(String, String),
+    fits: impl Fn(&[(String, String)]) -> bool,
+) -> Option<((String, String), (String, String))> {
+    let words: Vec<&str> = sentence.split(' ').collect();
+    let first = |count: usize| (lead.clone(), words[..count].join(" "));
+    let counts: Vec<usize> = (1..words.len()).collect();
+    let most = counts.partition_point(|&count| fits(&[first(count)]));
+    (most > 0).then(|| (first(most), (lead.clone(), words[most..].join(" "))))
+}
+
 fn notes_height(list: &[(String, String)], width: f64) -> f64 {
     // The first baseline lies a capital's height under the top.
     notes::list_height(list, width) - PITCH + BODY + 1.5
@@ -338,4 +358,19 @@ fn cut(table: &Table, from: usize, fitting: usize, fresh: bool) -> usize {
     let by_group = (from + fitting.div_ceil(2).max(1)..=latest).rev().find(|to| group(to) && whole(to));
     let by_row = (from + 1..=latest).rev().find(whole);
     by_group.or(by_row).unwrap_or(if fresh { latest.max(from + 1) } else { from })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::parted;
+
+    #[test]
+    fn a_note_too_long_for_a_column_goes_on_and_loses_no_word() {
+        let note = ("Weight".to_owned(), "one two three four five".to_owned());
+        let short = |notes: &[(String, String)]| notes.iter().all(|(_, words)| words.len() <= 13);
+        let (first, rest) = parted(&note, short).expect("parted");
+        assert_eq!((first.1.as_str(), rest.1.as_str()), ("one two three", "four five"));
+        assert_eq!(first.0, rest.0);
+        assert!(parted(&note, |_| false).is_none());
+    }
 }
