@@ -1,7 +1,6 @@
 //! The whole run in one parallel projection, for the client: hidden surfaces left out, materials as in the elevations.
 
 mod choice;
-mod names;
 
 use super::canvas::Canvas;
 use super::client::patch::Rect;
@@ -42,12 +41,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let bounds = model.bounds(|place| view.spot(place), |_| true);
     let note = band.top - 6.0 - PITCH;
     let free = Area { left: room.left, top: title + 11.0, right: room.right, bottom: note - 6.0 };
-    let names = names::Names::new(solved, &view);
-    let above = names.height();
     let size = (bounds.width(), bounds.height());
-    let scale = Scale::fitting(size, (free.width() - 2.0 * MARGIN, free.height() - above), Scale(8));
+    let scale = Scale::fitting(size, (free.width() - 2.0 * MARGIN, free.height()), Scale(8));
     let factor = scale.factor();
-    let origin = placed(&bounds, &free, above, factor);
+    let origin = placed(&bounds, &free, factor);
     for scene in &mut model.scenes {
         scene.size = (f64::from(scale.0) / 16.0).max(1.0);
     }
@@ -58,7 +55,6 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let mut scene = Scene::new(solved, first, Face::Front);
     scene.bounds = [None, None];
     swatches::draw(&mut canvas, &scene, band);
-    names.draw(&mut canvas, origin, factor, free);
     let block = set.title_block(kind, 0);
     let status = if set.stops(kind) { block.status.clone() } else { "For your approval".to_owned() };
     let block = TitleBlock {
@@ -86,11 +82,11 @@ fn facts(system: System, view: &Projection, origin: PaperPoint, factor: f64) -> 
     ]
 }
 
-/// Where the projection's (0, 0) falls so that the picture stands in the middle of its room, under the names.
-fn placed(bounds: &Rect, free: &Area, above: f64, factor: f64) -> PaperPoint {
-    let spare = free.height() - above - bounds.height() * factor;
+/// Where the projection's (0, 0) falls so that the picture stands in the middle of its room.
+fn placed(bounds: &Rect, free: &Area, factor: f64) -> PaperPoint {
+    let spare = free.height() - bounds.height() * factor;
     let x = (free.left + free.right) / 2.0 - bounds.middle() * factor;
-    let y = free.top + above + spare * 0.5 + bounds.y1 * factor;
+    let y = free.top + spare * 0.5 + bounds.y1 * factor;
     let hundredths = |v: f64| (v * 100.0).round() / 100.0;
     PaperPoint::new(hundredths(x), hundredths(y))
 }
