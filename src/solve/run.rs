@@ -237,7 +237,7 @@ fn joints(given: &Given, legs: &[Leg]) -> Vec<Joint> {
 fn whole(given: &Given, show: Show, legs: Vec<Leg>, slabs: Vec<Slab>) -> Solved {
     let given::Counter { ref name, ref splash, ref place, .. } = given.counter;
     let (counter, frame, feet) = (&given.counter, &given.frame, &given.frame.feet);
-    let mut defaults = given.defaults.clone();
+    let defaults = given.defaults.clone();
     let services = given.services.as_ref().map(|from| services::services(from, &legs));
     Solved {
         job: given.job.clone(),

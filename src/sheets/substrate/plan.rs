@@ -12,7 +12,7 @@ use crate::sheets::frame::Area;
 use crate::sheets::scale::Scale;
 use crate::sheets::view::View;
 use crate::sheets::{marks, place, title_block};
-use crate::solve::{Extent, Plane};
+use crate::solve::{Extent, Plane, SheetPart, SheetPiece};
 use crate::units::Length;
 
 /// Height of the view's heading, mm.
@@ -310,6 +310,18 @@ fn flag_below(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>, area: Area) {
     }
 }
 
+/// The mark of the piece at a place along the leg, with a capital: the one that lists, labels and the cutting sheet use.
+fn mark(plan: &Plan<'_, '_>, u: Length, index: usize) -> String {
+    let (solved, leg) = (plan.task.solved, plan.task.leg);
+    let own = |piece: &&SheetPiece| {
+        piece.part == SheetPart::Substrate && solved.legs.get(piece.leg).is_some_and(|other| other.id == leg.id)
+    };
+    let here = |piece: &&SheetPiece| piece.extent.x0 < u && u < piece.extent.x1;
+    let found = solved.shop.pieces.iter().filter(own).find(here).map(|piece| piece.mark.as_str());
+    let mark = found.map_or_else(|| format!("sheet {}", index + 1), str::to_owned);
+    mark.chars().take(1).flat_map(char::to_uppercase).chain(mark.chars().skip(1)).collect()
+}
+
 /// Name of each piece of sheet with its size, and the marks of the joints.
 fn pieces(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     let (leg, view, part, area) = (plan.task.leg, &plan.view, plan.part, plan.area());
@@ -328,7 +340,7 @@ fn pieces(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
         let cuts = |hole: &Extent| Some((hole.x0, hole.x1));
         let mut solid = outside((from, to), &holes, cuts);
         solid.sort_by_key(|(a, b)| *a - *b);
-        let name = if several { format!("Sheet {}", index + 1) } else { "One sheet".to_owned() };
+        let name = if several { mark(plan, (from + to).half(), index) } else { "One sheet".to_owned() };
         let words = format!(
             "{} {}",
             plan.task.solved.substrate.name,
