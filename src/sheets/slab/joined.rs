@@ -7,7 +7,7 @@ use crate::sheets::scale::{STANDARD, Scale};
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::view::View;
 use crate::sheets::{marks, title_block};
-use crate::solve::{Cutout, Edge, Fitting, Leg, Plane, Slab};
+use crate::solve::{Cutout, Edge, Fitting, Leg, Plane, SheetPart, SheetPiece, Slab};
 
 /// White beside the outline, and over and under it, for dimensions, tags and walls, mm.
 const MARGIN: (f64, f64) = (31.0, 26.0);
@@ -84,7 +84,16 @@ impl<'s> Joined<'s> {
     pub fn pieces(&self) -> Vec<Shown<'s>> {
         let legs = &self.set.solved.legs;
         if self.plane == Plane::Substrate {
-            let name = |number: usize| format!("Sheet {}", number + 1);
+            // By the marks of lists, labels and the cutting sheet: a leg's pieces come in the same order there.
+            let name = |number: usize| {
+                let before = &self.slab.sheets[..number];
+                let leg = self.slab.sheets[number].leg;
+                let nth = before.iter().filter(|under| under.leg == leg).count();
+                let own = |piece: &&SheetPiece| piece.part == SheetPart::Substrate && piece.leg == leg;
+                let mark = self.set.solved.shop.pieces.iter().filter(own).nth(nth).map(|piece| piece.mark.as_str());
+                let mark = mark.map_or_else(|| format!("sheet {}", number + 1), str::to_owned);
+                mark.chars().take(1).flat_map(char::to_uppercase).chain(mark.chars().skip(1)).collect()
+            };
             let shown = |(number, under): (usize, &'s crate::solve::Under)| Shown {
                 leg: under.leg,
                 name: name(number),

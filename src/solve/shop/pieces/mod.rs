@@ -53,7 +53,7 @@ pub fn pieces(given: &Given, solved: &Solved, _shop: &Shop) -> Pieces {
     let under = &solved.substrate;
     for (index, leg) in solved.legs.iter().enumerate() {
         let material = all.material(&under.name, under.thickness, densities.substrate, (&given.stock.substrate, true));
-        under::cut(&mut all, (index, leg), several, material);
+        under::cut(&mut all, &solved.slabs, (index, leg), several, material);
     }
     all.tell_apart();
     all

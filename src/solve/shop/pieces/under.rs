@@ -2,11 +2,11 @@
 
 use super::faces::within;
 use super::{Pieces, plain};
-use crate::solve::{Extent, Leg, Plane, SheetJoint, SheetPart};
+use crate::solve::{Extent, Leg, Plane, SheetJoint, SheetPart, Slab};
 use crate::units::Length;
 
 /// Cuts the pieces of a leg's substrate.
-pub fn cut(all: &mut Pieces, (at, leg): (usize, &Leg), several: bool, stuff: usize) {
+pub fn cut(all: &mut Pieces, slabs: &[Slab], (at, leg): (usize, &Leg), several: bool, stuff: usize) {
     let sheet = &leg.substrate;
     let e = sheet.extent;
     if sheet.region.outer.vertices.len() < 3 {
@@ -21,8 +21,16 @@ pub fn cut(all: &mut Pieces, (at, leg): (usize, &Leg), several: bool, stuff: usi
         y1: e.y1.max(Length::from_mm(y1)),
     };
     let mut parts: Vec<(Extent, crate::geometry::Region)> = Vec::new();
+    // A substrate that turns corners is parted already.
+    let shared = slabs.iter().flat_map(|slab| &slab.sheets).filter(|under| under.leg == at);
+    parts.extend(shared.map(|under| {
+        let (x0, y0, x1, y1) = under.region.outer.bounds();
+        let [x0, y0, x1, y1] = [x0, y0, x1, y1].map(Length::from_mm);
+        (Extent { x0, y0, x1, y1 }, under.region.clone())
+    }));
     let mut from = reach.x0;
-    for to in sheet.joints.iter().copied().chain([reach.x1]) {
+    let whole = parts.is_empty();
+    for to in sheet.joints.iter().copied().chain([reach.x1]).filter(|_| whole) {
         parts.extend(within(&sheet.region, &Extent { x0: from, x1: to, ..reach }));
         from = to;
     }
