@@ -142,7 +142,7 @@ impl Sheet<'_, '_> {
         let d = &self.slice.leg.datums;
         let behind = self.slice.behind.as_ref();
         let mut all: Vec<Level> = behind
-            .map(|behind| Level::new(&format!("counter, leg {}", behind.leg.id), behind.leg.datums.counter_top))
+            .map(|behind| Level::new(format!("counter, leg {}", behind.leg.id), behind.leg.datums.counter_top))
             .into_iter()
             .collect();
         all.push(Level::new("counter top", d.counter_top));
