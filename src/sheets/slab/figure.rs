@@ -126,7 +126,7 @@ fn table(sheet: &Joined<'_>) -> Table {
     let (set, solved) = (sheet.set, sheet.set.solved);
     let counter = sheet.plane == Plane::Counter;
     let mut columns = vec![
-        Column::words(18.0, if counter { "piece" } else { "sheet" }),
+        Column::words(if counter { 18.0 } else { 24.0 }, if counter { "piece" } else { "sheet" }),
         Column::words(30.0, if counter { "on legs" } else { "on leg" }),
         Column::figures(wide(set), "length"),
         Column::figures(wide(set), "depth"),

@@ -53,8 +53,9 @@ pub fn pieces(given: &Given, solved: &Solved, _shop: &Shop) -> Pieces {
     let under = &solved.substrate;
     for (index, leg) in solved.legs.iter().enumerate() {
         let material = all.material(&under.name, under.thickness, densities.substrate, (&given.stock.substrate, true));
-        under::cut(&mut all, &solved.slabs, (index, leg), several, material);
+        under::cut(&mut all, &solved.slabs, (index, leg), material);
     }
+    all.number_substrate();
     all.tell_apart();
     all
 }
@@ -96,6 +97,17 @@ impl Pieces {
         let mass = piece.region.area() * 1e-6 * material.mass;
         let fixed_way = !material.turned;
         self.pieces.push(SheetPiece { blank: (width, piece.extent.height()), mass, fixed_way, ..piece });
+    }
+
+    /// The substrate's pieces are numbered through the run: short enough to be written on the smallest.
+    fn number_substrate(&mut self) {
+        let mut own: Vec<&mut SheetPiece> =
+            self.pieces.iter_mut().filter(|piece| piece.part == SheetPart::Substrate).collect();
+        if own.len() > 1 {
+            for (index, piece) in own.iter_mut().enumerate() {
+                piece.mark = format!("substrate {}", index + 1);
+            }
+        }
     }
 
     /// Marks that come twice get a number.

@@ -6,7 +6,7 @@ use crate::solve::{Extent, Leg, Plane, SheetJoint, SheetPart, Slab};
 use crate::units::Length;
 
 /// Cuts the pieces of a leg's substrate.
-pub fn cut(all: &mut Pieces, slabs: &[Slab], (at, leg): (usize, &Leg), several: bool, stuff: usize) {
+pub fn cut(all: &mut Pieces, slabs: &[Slab], (at, leg): (usize, &Leg), stuff: usize) {
     let sheet = &leg.substrate;
     let e = sheet.extent;
     if sheet.region.outer.vertices.len() < 3 {
@@ -50,15 +50,12 @@ pub fn cut(all: &mut Pieces, slabs: &[Slab], (at, leg): (usize, &Leg), several: 
             off_corner: off,
         });
     }
-    let name = if several { format!("substrate {}", leg.id) } else { "substrate".to_owned() };
-    let count = parts.len();
-    for (index, (extent, region)) in parts.into_iter().enumerate() {
-        let mark = if count > 1 { format!("{name}, {} of {count}", index + 1) } else { name.clone() };
+    for (extent, region) in parts {
         let touches = |(k, fitting): (usize, &crate::solve::Fitting)| {
             fitting.cutout(Plane::Substrate).is_some_and(|cutout| cutout.extent.meets(&extent)).then_some(k)
         };
         let fittings = leg.fittings.iter().enumerate().filter_map(touches).collect();
-        let piece = plain(mark, SheetPart::Substrate, (at, None), stuff);
+        let piece = plain("substrate".to_owned(), SheetPart::Substrate, (at, None), stuff);
         all.add(super::SheetPiece { extent, region, fittings, ..piece });
     }
 }
