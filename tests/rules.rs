@@ -234,6 +234,13 @@ fn fixtures() -> Vec<Fixture> {
             quiet: || gas(|_| {}),
         },
         Fixture {
+            rule: "length-fits-a-bar",
+            fires: || gas(|g| g.stock.bars.lengths = vec![inches(30.0)]),
+            severity: Severity::Warn,
+            says: "no stock bar has that",
+            quiet: || gas(|_| {}),
+        },
+        Fixture {
             rule: "joint-lies-on-framing",
             fires: || gas(|g| g.stock.board.sheets = vec![(inches(9.0), inches(9.0))]),
             severity: Severity::Warn,

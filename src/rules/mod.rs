@@ -165,6 +165,7 @@ pub const ALL: &[&Rule] = &[
     &counter::resin_top_out_of_sun_and_heat::RULE,
     &counter::top_thin_enough_to_hang_in::RULE,
     &boards::piece_fits_a_sheet::RULE,
+    &boards::length_fits_a_bar::RULE,
     &boards::joint_lies_on_framing::RULE,
     &boards::joint_clear_of_cutout_corners::RULE,
     &boards::no_narrow_strip::RULE,

@@ -2,6 +2,7 @@
 
 pub mod joint_clear_of_cutout_corners;
 pub mod joint_lies_on_framing;
+pub mod length_fits_a_bar;
 pub mod no_narrow_strip;
 pub mod piece_fits_a_sheet;
 

@@ -11,6 +11,7 @@ mod modules;
 mod orders;
 mod pieces;
 mod sequence;
+mod supports;
 mod trim;
 mod tubes;
 mod weights;
@@ -34,6 +35,7 @@ pub fn listings(solved: &Solved, findings: &[Finding]) -> Vec<Listing> {
         pieces::on_sheets(solved),
         pieces::on_bars(solved),
         tubes::listing(solved),
+        supports::listing(solved),
         feet::listing(solved),
         trim::pieces(solved),
         trim::stations(solved),

@@ -3,7 +3,10 @@
 use crate::units::Length;
 
 /// Steps that the search for fewer bars may take.
-const STEPS: u64 = 300_000;
+const STEPS: u64 = 100_000;
+
+/// With more lengths than these no search is made: the longest first, each where it leaves least, wastes little then.
+const MANY: usize = 300;
 
 /// What is cut from one bar.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,7 +59,7 @@ fn on(room: i64, lengths: &[i64]) -> Vec<Vec<usize>> {
     let whole: i128 = lengths.iter().map(|length| i128::from(*length)).sum();
     let by_length = usize::try_from((whole + i128::from(room) - 1) / i128::from(room.max(1))).unwrap_or(0);
     let least = by_length.max(lengths.iter().filter(|length| **length * 2 > room).count());
-    while best.len() > least {
+    while best.len() > least && lengths.len() <= MANY {
         match on_so_many(room, lengths, &order, best.len() - 1) {
             Some(better) => best = better,
             None => break,

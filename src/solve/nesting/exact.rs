@@ -9,7 +9,7 @@ use super::bound::Item;
 use super::tries::Laid;
 
 /// Pairs of boxes that a search through every way may look at.
-pub(super) const PAIRS: u64 = 12_000_000;
+pub(super) const PAIRS: u64 = 3_000_000;
 /// Sets that may be looked at.
 const SETS: usize = 1 << 19;
 

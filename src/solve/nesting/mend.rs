@@ -41,7 +41,7 @@ impl<'a> Mender<'a> {
                     continue;
                 }
                 let items: Vec<Item> = own.iter().map(|&index| self.items[index]).collect();
-                let mut pairs = self.pairs.min(super::exact::PAIRS / 8);
+                let mut pairs = self.pairs.min(super::exact::PAIRS / 4);
                 let before = pairs;
                 let found = edge_to_edge(&items, self.size, 2, &mut pairs);
                 self.pairs -= (before - pairs).min(self.pairs);

@@ -9,6 +9,9 @@ use super::request::{Layout, Placement, Request, Sheet, Way};
 use super::tries::{FIRST_LOOK, LONG_SEARCH, Laid, lay_all, quickly};
 use crate::units::Length;
 
+/// With more pieces than these only the quick tries are made: a search would take long and win little.
+pub(super) const MANY: usize = 150;
+
 /// Lays parts on sheets: offcuts first, then as few bought sheets as are found, all of one size, the one that buys the
 /// least area.
 ///
@@ -63,6 +66,9 @@ fn fewest(items: &[Item], offcuts: &[(i64, i64)], size: (i64, i64), way: Way) ->
     }
     let least = if offcuts.is_empty() { least(items, size) } else { usize::from(!offcuts_hold(items, offcuts)) };
     let mut proven = count <= least;
+    if items.len() > MANY {
+        return Some((laid, count, proven));
+    }
     while count > least {
         let sizes: Vec<(i64, i64)> = offcuts.iter().copied().chain(std::iter::repeat_n(size, count - 1)).collect();
         let mut found = lay_all(items, &sizes, true, FIRST_LOOK, |_, _| None);

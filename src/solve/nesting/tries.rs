@@ -3,13 +3,16 @@
 use super::bin::{Bin, Rect, Score, Split, area};
 use super::bound::Item;
 
+/// Sheets begun last that a piece of many is tried on.
+const WINDOW: usize = 40;
+
 /// Where a piece came to lie: sheet, place, turned.
 pub(super) type Laid = (usize, Rect, bool);
 
 /// Tests of a piece against a sheet that a first look may make.
-pub(super) const FIRST_LOOK: u64 = 40_000;
+pub(super) const FIRST_LOOK: u64 = 20_000;
 /// Tests that a long search may make.
-pub(super) const LONG_SEARCH: u64 = 800_000;
+pub(super) const LONG_SEARCH: u64 = 120_000;
 /// Tries at least, however many pieces there are.
 const LEAST_TRIES: u64 = 6;
 
@@ -70,7 +73,9 @@ pub(super) fn quickly(
     edge_to_edge: bool,
 ) -> Option<(usize, Vec<Laid>)> {
     let mut best: Option<(usize, Vec<Laid>)> = None;
-    for attempt in 0..8 {
+    // Many pieces: one try, and only the sheets begun last are looked at.
+    let many = items.len() > super::sheets::MANY;
+    for attempt in 0..if many { 1 } else { 8 } {
         let weights: Vec<f64> = items.iter().map(|item| area(item.w, item.h) as f64).collect();
         let mut chance = Chance(attempt);
         let order = order(items, &weights, attempt, &mut chance);
@@ -157,7 +162,8 @@ fn growing(
     let mut bins: Vec<Bin> = offcuts.iter().map(|&(w, h)| Bin::new(w, h, edge_to_edge)).collect();
     let mut laid: Vec<Option<Laid>> = vec![None; items.len()];
     for &index in order {
-        let found = match best(&items[index], &bins, score, true) {
+        let from = if items.len() > super::sheets::MANY { bins.len().saturating_sub(WINDOW) } else { 0 };
+        let found = match best(&items[index], &bins[from..], score, true).map(|(bin, spot)| (bin + from, spot)) {
             Some(found) => found,
             None => {
                 bins.push(Bin::new(size.0, size.1, edge_to_edge));
