@@ -101,7 +101,9 @@ fn served(leg: &Leg, module: usize, body: &BodyBox, reach: Length) -> Option<usi
             }
         })
     };
-    leg.fittings.iter().position(|fitting| fitting.module == module && near(fitting))
+    // Fittings are listed module by module.
+    let first = leg.fittings.partition_point(|fitting| fitting.module < module);
+    leg.fittings_of(module).iter().position(near).map(|at| first + at)
 }
 
 /// Every tube of a leg by module, what it does and length, with marks from `next` on.
