@@ -399,32 +399,3 @@ fn every_axis_has_its_datums() {
     let on = |axis| DATUMS.iter().filter(|datum| datum.axis() == axis).count();
     assert_eq!((on(Axis::U), on(Axis::V), on(Axis::Z)), (8, 8, 5));
 }
-
-/// Cost grows in proportion to modules: ten times the run may take no more than some twenty times as long.
-#[test]
-fn a_long_run_takes_its_share_of_time_and_no_more() {
-    let long = |modules: usize| {
-        let mut given = terrace();
-        given.fittings.clear();
-        given.legs[0].modules = (0..modules).map(|at| fixed(&format!("M{at}_"), 24.0)).collect();
-        for at in 0..modules {
-            given.fittings.push(fitting(&format!("n{at}"), Look::Grill, at, notch(18.0, 20.0, 8.0)));
-            given.fittings.push(fitting(&format!("d{at}"), Look::Doors, at, opening(18.0, 12.0, Some(16.0))));
-        }
-        given.site.floor = Floor::Level;
-        given
-    };
-    let time = |given: &Given| {
-        let run = || {
-            let start = std::time::Instant::now();
-            let solved = solve(given).expect("it solves");
-            let found = rules::check(&solved).len();
-            assert!(found >= 2 * solved.legs[0].modules.len());
-            start.elapsed()
-        };
-        (0..3).map(|_| run()).min().unwrap_or_default()
-    };
-    let (short, long) = (time(&long(200)), time(&long(2000)));
-    assert!(long < short * 25 + std::time::Duration::from_millis(50), "{short:?} for 200, {long:?} for 2000");
-    eprintln!("{short:?} for 200 modules, {long:?} for 2000");
-}

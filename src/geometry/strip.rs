@@ -6,6 +6,9 @@ use super::{Outline, Region, Vertex};
 /// Pieces with less area than this are slivers of rounding, mm2.
 const SLIVER: f64 = 1e-6;
 
+/// So many spans are each cut from the whole.
+const FEW: usize = 12;
+
 impl Region {
     /// What lies between `x0` and `x1`, each connected piece by itself, from left to right.
     pub fn strip(&self, x0: f64, x1: f64) -> Vec<Region> {
@@ -13,6 +16,28 @@ impl Region {
         rings.extend(self.holes.iter().map(|hole| facing(hole, false)));
         let right = kept(&rings, x0, true);
         regions(kept(&right, x1, false))
+    }
+
+    /// [`strip`](Self::strip) for many spans, which follow one another from left to right: halved again and again, so that
+    /// the time grows little faster than with the number of spans.
+    pub fn strips(&self, spans: &[(f64, f64)]) -> Vec<Vec<Region>> {
+        if spans.len() <= FEW {
+            return spans.iter().map(|&(x0, x1)| self.strip(x0, x1)).collect();
+        }
+        let (left, right) = spans.split_at(spans.len() / 2);
+        let half = |spans: &[(f64, f64)]| {
+            let reach = spans.first().map_or(0.0, |span| span.0)..spans.last().map_or(0.0, |span| span.1);
+            let mut all = vec![Vec::new(); spans.len()];
+            for part in self.strip(reach.start, reach.end) {
+                for (own, found) in all.iter_mut().zip(part.strips(spans)) {
+                    own.extend(found);
+                }
+            }
+            all
+        };
+        let mut all = half(left);
+        all.extend(half(right));
+        all
     }
 }
 
@@ -166,6 +191,30 @@ mod tests {
             assert!(left.iter().all(|region| region.outer.bounds().2 <= cut + 1e-9), "at {cut}");
             assert!(right.iter().all(|region| region.outer.bounds().0 >= cut - 1e-9), "at {cut}");
         }
+    }
+
+    #[test]
+    fn many_spans_at_once_are_each_what_its_strip_alone_is() {
+        let whole = sheet();
+        let spans: Vec<(f64, f64)> =
+            (0..97).map(|k| f64::from(k) * 11.0 - 20.0).map(|from| (from, from + 10.5)).collect();
+        let all = whole.strips(&spans);
+        assert_eq!(all.len(), spans.len());
+        for (&(from, to), own) in spans.iter().zip(&all) {
+            let sorted = |parts: &[Region]| {
+                let mut parts = parts.to_vec();
+                parts.sort_by(|a, b| a.outer.bounds().1.total_cmp(&b.outer.bounds().1));
+                parts
+            };
+            let (own, alone) = (sorted(own), sorted(&whole.strip(from, to)));
+            assert_eq!(own.len(), alone.len(), "{from} to {to}");
+            for (part, other) in own.iter().zip(&alone) {
+                assert!((part.area() - other.area()).abs() < 1e-6, "{from} to {to}");
+                let (here, there) = (part.outer.bounds(), other.outer.bounds());
+                assert!((here.0 - there.0).abs() < 1e-9 && (here.3 - there.3).abs() < 1e-9, "{from} to {to}");
+            }
+        }
+        assert!(all.iter().any(|parts| parts.len() == 2), "the notch parts some spans");
     }
 
     #[test]

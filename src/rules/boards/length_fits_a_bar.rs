@@ -4,6 +4,7 @@ use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::rules::{Concern, Rule, nothing};
 use crate::solve::Solved;
 use crate::units::Length;
+use std::collections::BTreeSet;
 
 /// See [`Rule::about`].
 pub const RULE: Rule = Rule {
@@ -24,8 +25,9 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let tubes = shop.supports.tubes.iter().map(|tube| (tube.leg, tube.mark.as_str(), tube.length));
     let supports = shop.supports.members.iter().map(|one| (one.leg, one.mark.as_str(), one.length));
     let trim = shop.trim.pieces.iter().map(|piece| (piece.leg, piece.mark.as_str(), piece.length()));
-    let is_cut = |mark: &str| shop.cutting.bars.iter().any(|bar| bar.cuts.iter().any(|(own, _)| own == mark));
-    let left = tubes.chain(supports).chain(trim).filter(|(_, mark, _)| !is_cut(mark));
+    let cut: BTreeSet<&str> =
+        shop.cutting.bars.iter().flat_map(|bar| &bar.cuts).map(|(mark, _)| mark.as_str()).collect();
+    let left = tubes.chain(supports).chain(trim).filter(|(_, mark, _)| !cut.contains(mark));
     left.map(|(leg, mark, length): (usize, &str, Length)| {
         let place = solved.legs.get(leg).and_then(|leg| leg.place.as_ref());
         let message = format!("{mark} is {} long; no stock bar has that", solved.show.prose(length));

@@ -1,6 +1,7 @@
 //! Lengths on bars.
 
 use crate::units::Length;
+use std::collections::BTreeSet;
 
 /// Steps that the search for fewer bars may take.
 const STEPS: u64 = 100_000;
@@ -70,18 +71,21 @@ fn on(room: i64, lengths: &[i64]) -> Vec<Vec<usize>> {
 
 /// The longest first, each on the bar that it leaves least of.
 fn best_fit(room: i64, lengths: &[i64], order: &[usize]) -> Vec<Vec<usize>> {
-    let mut bars: Vec<(i64, Vec<usize>)> = Vec::new();
+    let mut bars: Vec<Vec<usize>> = Vec::new();
+    // What each bar has left, least first, the earlier bar first of equals.
+    let mut open: BTreeSet<(i64, usize)> = BTreeSet::new();
     for &index in order {
-        let open = bars.iter_mut().filter(|(left, _)| *left >= lengths[index]);
-        match open.min_by_key(|(left, _)| *left) {
-            Some((left, cuts)) => {
-                *left -= lengths[index];
-                cuts.push(index);
-            }
-            None => bars.push((room - lengths[index], vec![index])),
+        let found = open.range((lengths[index], 0)..).next().copied();
+        let (left, bar) = found.unwrap_or((room, bars.len()));
+        if found.is_some() {
+            open.remove(&(left, bar));
+            bars[bar].push(index);
+        } else {
+            bars.push(vec![index]);
         }
+        open.insert((left - lengths[index], bar));
     }
-    bars.into_iter().map(|(_, cuts)| cuts).collect()
+    bars
 }
 
 /// Lengths of one size that are still to be cut.

@@ -77,13 +77,13 @@ pub fn cut(
     }
     all.joints.extend(met);
 
-    let columns = bands((own.x0, own.x1), &uprights, half);
+    let spans = bands((own.x0, own.x1), &uprights, half);
     let rows = bands((own.y0, own.y1), &levels, half);
     let mark = name(board, leg, several);
     let cells: Vec<(usize, Extent, Region)> = rows
         .iter()
-        .flat_map(|&(y0, y1)| columns.iter().enumerate().map(move |(k, &(x0, x1))| (k, Extent { x0, x1, y0, y1 })))
-        .flat_map(|(k, cell)| within(&board.region, &cell).into_iter().map(move |(box_, region)| (k, box_, region)))
+        .flat_map(|&row| columns(&board.region, &spans, row).into_iter().enumerate())
+        .flat_map(|(k, cell)| cell.into_iter().map(move |(own, region)| (k, own, region)))
         .collect();
     let count = cells.len();
     for (index, (column, extent, region)) in cells.into_iter().enumerate() {
@@ -99,7 +99,7 @@ pub fn cut(
             fittings: board.fittings.iter().filter(touches).copied().collect(),
             bevels: [
                 if column == 0 { board.bevels[0] } else { 0.0 },
-                if column + 1 == columns.len() { board.bevels[1] } else { 0.0 },
+                if column + 1 == spans.len() { board.bevels[1] } else { 0.0 },
             ],
             ..piece
         });
@@ -124,10 +124,17 @@ fn bands((from, to): (Length, Length), joints: &[Candidate], half: Length) -> Ve
     bands
 }
 
-/// What of a region lies in a box, each connected part with its own box.
-pub fn within(region: &Region, cell: &Extent) -> Vec<(Extent, Region)> {
-    let columns = region.strip(cell.x0.mm(), cell.x1.mm());
-    let parts: Vec<Region> = columns
+/// What of a region lies in each of some boxes of one height, side by side from left to right, each connected part with its
+/// own box.
+pub fn columns(region: &Region, spans: &[(Length, Length)], (y0, y1): (Length, Length)) -> Vec<Vec<(Extent, Region)>> {
+    let edges: Vec<(f64, f64)> = spans.iter().map(|(x0, x1)| (x0.mm(), x1.mm())).collect();
+    let cells = spans.iter().map(|&(x0, x1)| Extent { x0, y0, x1, y1 });
+    cells.zip(region.strips(&edges)).map(|(cell, column)| within(&column, &cell)).collect()
+}
+
+/// The parts of a column that lie in its box, each with its own box.
+fn within(column: &[Region], cell: &Extent) -> Vec<(Extent, Region)> {
+    let parts: Vec<Region> = column
         .iter()
         .flat_map(|column| transposed(column).strip(cell.y0.mm(), cell.y1.mm()))
         .map(|part| transposed(&part))

@@ -1,6 +1,6 @@
 //! The pieces of the substrate: parted at its joints, without a gap, since it is fitted before anything is measured on it.
 
-use super::faces::within;
+use super::faces::columns;
 use super::{Pieces, plain};
 use crate::solve::{Extent, Leg, Plane, SheetJoint, SheetPart, Slab};
 use crate::units::Length;
@@ -28,11 +28,11 @@ pub fn cut(all: &mut Pieces, slabs: &[Slab], (at, leg): (usize, &Leg), stuff: us
         let [x0, y0, x1, y1] = [x0, y0, x1, y1].map(Length::from_mm);
         (Extent { x0, y0, x1, y1 }, under.region.clone())
     }));
-    let mut from = reach.x0;
-    let whole = parts.is_empty();
-    for to in sheet.joints.iter().copied().chain([reach.x1]).filter(|_| whole) {
-        parts.extend(within(&sheet.region, &Extent { x0: from, x1: to, ..reach }));
-        from = to;
+    if parts.is_empty() {
+        let starts = [reach.x0].into_iter().chain(sheet.joints.iter().copied());
+        let ends = sheet.joints.iter().copied().chain([reach.x1]);
+        let spans: Vec<(Length, Length)> = starts.zip(ends).collect();
+        parts = columns(&sheet.region, &spans, (reach.y0, reach.y1)).into_iter().flatten().collect();
     }
     for &joint in &sheet.joints {
         let sides = leg.fittings.iter().filter_map(|fitting| fitting.cutout(Plane::Substrate));

@@ -91,8 +91,16 @@ fn behind(leg: &Leg, face: Face, body: &BodyBox) -> Option<Extent> {
 }
 
 fn on_face(leg: &Leg, faced: &Faced, pitch: Pitch) -> u64 {
-    let tubes: Vec<Extent> = leg.members.iter().filter_map(|tube| behind(leg, faced.face, &tube.body)).collect();
-    faced.sheets.iter().map(|(extent, region)| on_sheet(extent, region, &tubes, pitch)).sum()
+    let along = matches!(faced.face, Face::Front | Face::Back);
+    let count = |(extent, region): &(Extent, &Region)| {
+        // Tubes are listed module by module, and modules lie from left to right.
+        let first = leg.modules.partition_point(|module| along && module.right < extent.x0);
+        let end = leg.modules.partition_point(|module| !along || module.left <= extent.x1);
+        let near = leg.members_of(first.saturating_sub(1)..=end);
+        let tubes: Vec<Extent> = near.iter().filter_map(|tube| behind(leg, faced.face, &tube.body)).collect();
+        on_sheet(extent, region, &tubes, pitch)
+    };
+    faced.sheets.iter().map(count).sum()
 }
 
 fn on_sheet(extent: &Extent, region: &Region, tubes: &[Extent], pitch: Pitch) -> u64 {

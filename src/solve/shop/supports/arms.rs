@@ -121,10 +121,8 @@ fn lie_against(
     work: &SupportWork,
 ) -> Result<(), String> {
     let middle = (arm.u.0 + arm.u.1).half();
-    if let Some(rail) = room
-        .drafts
-        .iter_mut()
-        .find(|draft| draft.module == module && draft.role == SupportRole::ArmRail && holds(&draft.body, arm, layer))
+    if let Some(rail) =
+        room.drafts.of_mut(module).find(|draft| draft.role == SupportRole::ArmRail && holds(&draft.body, arm, layer))
     {
         if let Carries::Arms(arms) = &mut rail.carries {
             arms.push((middle - rail.body.u.0, force));
@@ -181,9 +179,10 @@ fn lie_against(
 pub(super) fn front_posts(room: &mut Room, fitting: usize, work: &SupportWork) -> bool {
     let d = room.leg.datums;
     let t = room.tube;
+    let own = room.leg.fittings[fitting].module;
     let arms: Vec<Draft> = room
         .drafts
-        .iter()
+        .of(own..=own)
         .filter(|draft| draft.role == SupportRole::Arm && draft.fitting == Some(fitting))
         .cloned()
         .collect();

@@ -83,7 +83,8 @@ fn bracket(
     let tip = if back { edge - SETBACK } else { edge + SETBACK };
     let mut v = if back { (d.frame_face, tip) } else { (tip, d.frame_back) };
     // Cutouts shorten it to what lies behind them.
-    for fitting in &room.leg.fittings {
+    let over_it = BodyBox { u, v, z };
+    for fitting in room.fittings(room.near(&over_it)) {
         for extent in taken(fitting, z) {
             if !over((extent.x0 - e, extent.x1 + e), u) {
                 continue;
@@ -97,7 +98,8 @@ fn bracket(
         }
     }
     // What it lies on: tubes at the frame's top across it, the outermost two.
-    let module = room.leg.modules.iter().position(|module| module.left <= u.1 && u.0 <= module.right)?;
+    let module = room.leg.modules.partition_point(|module| module.right < u.0);
+    room.leg.modules.get(module).filter(|module| module.left <= u.1)?;
     let middle = (u.0 + u.1).half();
     let near = [module.saturating_sub(1), module, module + 1];
     let mut under: Vec<(Length, Length)> = near
@@ -117,7 +119,7 @@ fn bracket(
         return None;
     }
     let body = BodyBox { u, v, z };
-    let blocked = room.drafts.iter().any(|draft| super::draft::met(&draft.body, &body));
+    let blocked = room.is_taken(&body);
     let start = v.0;
     let mut holes = vec![first - start, last - start];
     holes.dedup();
@@ -168,12 +170,11 @@ fn end(room: &mut Room, left: bool, apart: Length, work: &SupportWork) {
         let v = (middle - half, middle - half + section.width);
         let body = BodyBox { u, v, z: (d.frame_top, d.frame_top + section.height) };
         let cut = room
-            .leg
-            .fittings
+            .fittings(room.near(&body))
             .iter()
             .flat_map(|fitting| taken(fitting, body.z))
             .any(|taken| over((taken.x0 - e, taken.x1 + e), u) && over((taken.y0 - e, taken.y1 + e), v));
-        if cut || room.drafts.iter().any(|draft| super::draft::met(&draft.body, &body)) {
+        if cut || room.is_taken(&body) {
             continue;
         }
         room.drafts.push(Draft {

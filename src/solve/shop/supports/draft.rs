@@ -1,7 +1,9 @@
 //! A support before it has its mark, and the room that it has to find.
 
-use crate::solve::{Along, Bar, BodyBox, Leg, Plane, SupportRole};
+use super::drafts::Drafts;
+use crate::solve::{Along, Bar, BodyBox, Fitting, Leg, Plane, SupportRole};
 use crate::units::Length;
+use std::ops::RangeInclusive;
 
 /// A tube shorter than this isn't worth cutting: half an inch, common practice.
 pub(super) const SHORTEST: Length = Length::from_sixty_fourths(32);
@@ -66,13 +68,14 @@ pub(super) struct Room<'a> {
     pub(super) tube: Length,
     /// Clear space round a cutout.
     pub(super) gap: Length,
-    pub(super) drafts: Vec<Draft>,
+    pub(super) drafts: Drafts,
 }
 
 impl Room<'_> {
     /// What is in the way of a box: nothing, or what it is, in words.
     pub(super) fn in_the_way(&self, body: &BodyBox) -> Option<String> {
-        for fitting in &self.leg.fittings {
+        let near = self.near(body);
+        for fitting in self.fittings(near.clone()) {
             let named = || format!("{} ({})", fitting.mark, fitting.id);
             if fitting.body.as_ref().is_some_and(|own| met(own, body)) {
                 return Some(named());
@@ -106,11 +109,32 @@ impl Room<'_> {
                 }
             }
         }
-        let tubes = self.leg.members.iter().map(|member| &member.body).any(|own| met(own, body));
+        let tubes = self.leg.members_of(near.clone()).iter().map(|member| &member.body).any(|own| met(own, body));
         if tubes {
             return Some("a tube of the frame".to_owned());
         }
-        self.drafts.iter().any(|draft| met(&draft.body, body)).then(|| "another support".to_owned())
+        self.drafts.of(near).any(|draft| met(&draft.body, body)).then(|| "another support".to_owned())
+    }
+
+    /// The modules that a box lies over, with one more at each side: what reaches out of its own module reaches no farther.
+    pub(super) fn near(&self, body: &BodyBox) -> RangeInclusive<usize> {
+        let modules = &self.leg.modules;
+        let first = modules.partition_point(|module| module.right < body.u.0);
+        let end = modules.partition_point(|module| module.left <= body.u.1);
+        first.saturating_sub(1)..=end.max(first)
+    }
+
+    /// The fittings of some modules; fittings are listed module by module.
+    pub(super) fn fittings(&self, modules: RangeInclusive<usize>) -> &[Fitting] {
+        let all = &self.leg.fittings;
+        let first = all.partition_point(|fitting| fitting.module < *modules.start());
+        let end = all.partition_point(|fitting| fitting.module <= *modules.end());
+        all.get(first..end).unwrap_or(&[])
+    }
+
+    /// Whether another support is in a box.
+    pub(super) fn is_taken(&self, body: &BodyBox) -> bool {
+        self.drafts.of(self.near(body)).any(|draft| met(&draft.body, body))
     }
 
     /// Whether a box has its room.
@@ -128,6 +152,6 @@ impl Room<'_> {
     /// Every box of tube or support of a module.
     pub(super) fn tubes(&self, module: usize) -> impl Iterator<Item = &BodyBox> {
         let own = self.leg.members_of(module..=module).iter().map(|member| &member.body);
-        own.chain(self.drafts.iter().filter(move |draft| draft.module == module).map(|draft| &draft.body))
+        own.chain(self.drafts.of(module..=module).map(|draft| &draft.body))
     }
 }

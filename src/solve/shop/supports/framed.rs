@@ -3,11 +3,12 @@
 use super::draft::{Carries, Draft, Room, over};
 use crate::solve::{Along, Bar, BodyBox, Fitting, Leg, Plane, Role, SupportRole, TubeCut};
 use crate::units::Length;
+use std::ops::RangeInclusive;
 
-/// The backing of a leg: tubes that are in `Leg::members`, of the frame's own section and metal.
-pub(super) fn framed(room: &Room, frame: &Bar) -> Vec<Draft> {
+/// The backing of some modules: tubes that are in `Leg::members`, of the frame's own section and metal.
+pub(super) fn framed(room: &Room, modules: RangeInclusive<usize>, frame: &Bar) -> Vec<Draft> {
     let leg = room.leg;
-    let backing = leg.members.iter().filter(|member| member.role == Role::Backing);
+    let backing = leg.members_of(modules).iter().filter(|member| member.role == Role::Backing);
     backing
         .map(|member| {
             let body = member.body;
@@ -45,7 +46,7 @@ pub(super) fn framed(room: &Room, frame: &Bar) -> Vec<Draft> {
 
 /// The arms whose ends lie against a level tube of a face, with their forces.
 fn arms_on(room: &Room, module: usize, body: &BodyBox) -> Carries {
-    let on = room.drafts.iter().filter(|draft| draft.role == SupportRole::Arm && draft.module == module);
+    let on = room.drafts.of(module..=module).filter(|draft| draft.role == SupportRole::Arm);
     let mut arms = Vec::new();
     for arm in on {
         let Carries::Fitting(force, from, to) = &arm.carries else { continue };
@@ -62,7 +63,7 @@ fn arms_on(room: &Room, module: usize, body: &BodyBox) -> Carries {
 
 /// Whether posts stand under the arms' front ends.
 fn posted(room: &Room, module: usize) -> bool {
-    room.drafts.iter().any(|draft| draft.role == SupportRole::FrontPost && draft.module == module)
+    room.drafts.of(module..=module).any(|draft| draft.role == SupportRole::FrontPost)
 }
 
 /// Which way a tube runs.
@@ -113,7 +114,9 @@ pub(super) fn tubes(leg: usize, from: &Leg, next: &mut usize) -> Vec<TubeCut> {
         let body = &member.body;
         let length = (body.u.1 - body.u.0).max(body.v.1 - body.v.0).max(body.z.1 - body.z.0);
         let same = |cut: &&mut TubeCut| cut.module == member.module && cut.role == member.role && cut.length == length;
-        match cuts.iter_mut().find(same) {
+        // Members are listed module by module.
+        let mut own = cuts.iter_mut().rev().take_while(|cut| cut.module == member.module);
+        match own.find(same) {
             Some(cut) => cut.count += 1,
             None => {
                 *next += 1;

@@ -5,6 +5,7 @@ mod between;
 mod brackets;
 mod checked;
 mod draft;
+mod drafts;
 mod framed;
 mod rails;
 mod table;
@@ -14,6 +15,8 @@ use crate::solve::{DefaultUsed, Solved, Support, SupportRole, SupportWork, Suppo
 use crate::units::Length;
 use checked::Loads;
 use draft::{Carries, Draft, Room};
+use drafts::Drafts;
+use std::collections::BTreeSet;
 
 /// The supports of a run.
 ///
@@ -31,21 +34,23 @@ pub fn supports(given: &Given, solved: &Solved) -> Supports {
     let (mut marks, mut tubes) = (0, 0);
     let mut framed: Vec<Support> = Vec::new();
     for (index, leg) in solved.legs.iter().enumerate() {
-        let mut room = Room { leg, tube: given.frame.tube, gap: given.frame.rough_gap, drafts: Vec::new() };
+        let mut room =
+            Room { leg, tube: given.frame.tube, gap: given.frame.rough_gap, drafts: Drafts::new(leg.modules.len()) };
         for fitting in 0..leg.fittings.len() {
             if !arms::is_heavy(&leg.fittings[fitting], work) {
                 continue;
             }
-            let before = room.drafts.len();
             if let Err(why) = arms::arms(&mut room, fitting, work) {
-                room.drafts.truncate(before);
+                room.drafts.take_back(leg.fittings[fitting].module, fitting);
                 all.unheld.push(((index, fitting), why));
                 continue;
             }
             let weak = |room: &Room| {
-                let own = room.drafts.iter().filter(|draft| draft.fitting == Some(fitting)).cloned();
-                let of_frame =
-                    framed::framed(room, &frame).into_iter().filter(|draft| matches!(draft.carries, Carries::Arms(_)));
+                let module = leg.fittings[fitting].module;
+                let own = room.drafts.of(module..=module).filter(|draft| draft.fitting == Some(fitting)).cloned();
+                let of_frame = framed::framed(room, module..=module, &frame)
+                    .into_iter()
+                    .filter(|draft| matches!(draft.carries, Carries::Arms(_)));
                 own.chain(of_frame).any(|draft| draft.body.v.0 == leg.datums.frame_face && !loads.holds(&draft))
             };
             if weak(&room) {
@@ -55,12 +60,11 @@ pub fn supports(given: &Given, solved: &Solved) -> Supports {
         rails::rails(&mut room, work);
         between::between(&mut room, work);
         brackets::brackets(&mut room, solved.counter.needs.brackets, work);
-        let mut own = framed::framed(&room, &frame);
+        let mut own = framed::framed(&room, 0..=leg.modules.len(), &frame);
         unload(&mut room);
-        room.drafts.sort_by_key(order);
         own.sort_by_key(order);
         let finish = |draft: &Draft| finished(draft, index, &loads);
-        all.members.extend(room.drafts.iter().map(finish));
+        all.members.extend(room.drafts.sorted(order).into_iter().map(finish));
         framed.extend(own.iter().map(finish));
         all.tubes.extend(framed::tubes(index, leg, &mut tubes));
     }
@@ -75,9 +79,9 @@ pub fn supports(given: &Given, solved: &Solved) -> Supports {
 
 /// Posts take what the rail over them would have to carry.
 fn unload(room: &mut Room) {
-    let posted: Vec<usize> = room
+    let posted: BTreeSet<usize> = room
         .drafts
-        .iter()
+        .iter_mut()
         .filter(|draft| draft.role == SupportRole::FrontPost)
         .filter_map(|draft| draft.fitting)
         .collect();

@@ -15,7 +15,13 @@ pub fn weights(given: &Given, solved: &Solved, shop: &Shop) -> Weights {
     let modules: Vec<Vec<ModuleWeight>> = (0..solved.legs.len())
         .map(|leg| {
             let parts = parts::parts(solved, shop, &densities, leg);
-            (0..solved.legs[leg].modules.len()).map(|module| summed(&parts, module)).collect()
+            let mut modules: Vec<Vec<&Part>> = vec![Vec::new(); solved.legs[leg].modules.len()];
+            for part in &parts {
+                if let Some(own) = modules.get_mut(part.module) {
+                    own.push(part);
+                }
+            }
+            modules.iter().map(|parts| summed(parts)).collect()
         })
         .collect();
     let trims: Vec<f64> = (0..solved.legs.len()).map(|leg| trim(solved, &densities, leg)).collect();
@@ -61,10 +67,10 @@ pub fn substrate_density(given: &Given) -> f64 {
 }
 
 /// The parts of one module together.
-fn summed(parts: &[Part], module: usize) -> ModuleWeight {
+fn summed(parts: &[&Part]) -> ModuleWeight {
     let mut sum = ModuleWeight::default();
     let (mut mass, mut moment) = (0.0, (0.0, 0.0));
-    for part in parts.iter().filter(|part| part.module == module) {
+    for part in parts {
         *match part.kind {
             Kind::Frame => &mut sum.frame,
             Kind::Board => &mut sum.boards,

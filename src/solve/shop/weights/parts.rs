@@ -159,17 +159,19 @@ fn shares(leg: &Leg, region: &Region) -> Vec<(usize, Region)> {
     const FAR: f64 = 1e7;
     let last = leg.modules.len().saturating_sub(1);
     let (low, _, high, _) = region.outer.bounds();
-    let mut shares = Vec::new();
-    for (index, module) in leg.modules.iter().enumerate() {
-        let left = if index == 0 { -FAR } else { module.left.mm() };
-        let right = if index == last { FAR } else { module.right.mm() };
-        // Cutting a region apart costs far more than seeing that it lies elsewhere.
-        if right <= low || left >= high {
-            continue;
-        }
-        shares.extend(region.strip(left, right).into_iter().map(|share| (index, share)));
-    }
-    shares
+    // Modules lie from left to right; cutting a region apart costs far more than seeing that it lies elsewhere.
+    let first = leg.modules.partition_point(|module| module.right.mm() <= low).min(last);
+    let end = leg.modules.partition_point(|module| module.left.mm() < high).max(first + 1).min(leg.modules.len());
+    let near = leg.modules.get(first..end).unwrap_or(&[]);
+    let spans: Vec<(f64, f64)> = (first..end)
+        .zip(near)
+        .map(|(index, module)| {
+            let left = if index == 0 { -FAR } else { module.left.mm() };
+            (left, if index == last { FAR } else { module.right.mm() })
+        })
+        .collect();
+    let strips = region.strips(&spans).into_iter().zip(first..);
+    strips.flat_map(|(strip, index)| strip.into_iter().map(move |share| (index, share))).collect()
 }
 
 /// Where a fitting's weight lies, (u, v) mm: in the middle of its body, or of its cutout where no body is given.
