@@ -73,7 +73,7 @@ fn safe() -> Given {
     given.frame.studs = Some(inches(16.0));
     given.frame.wall = inches(0.12);
     given.counter.overhang_back = inches(3.0);
-    given.counter.needs.lifters = Some(6);
+    given.counter.needs.lifters = Some(9);
     given.site.stubs.push(stub(Service::Power, 96.0, 26.0, Some(18.0)));
     given.site.around =
         Around { overhead: Overhead::Open, aisle: Some(inches(60.0)), sun: Some(true), ..Around::default() };
@@ -711,7 +711,7 @@ fn fixtures() -> Vec<Fixture> {
             rule: "piece-can-be-lifted",
             fires: || gas(|g| g.counter.needs.lifters = Some(2)),
             severity: Severity::Note,
-            says: "for each of 2; 75 lb is the most",
+            says: "for each of 2; 50 lb is the most",
             quiet: || gas(|g| g.counter.needs.lifters = Some(12)),
         },
         Fixture {

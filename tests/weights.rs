@@ -140,3 +140,22 @@ fn modules_carry_every_pound_of_the_counter_between_them_in_every_sample() {
         }
     }
 }
+
+#[test]
+fn what_two_lift_is_said_once_and_rule_and_weights_go_by_it() {
+    // A slab of one module, and a crew for which it is just too heavy or just not.
+    let mut given = one_box();
+    let mass = solved(&given).shop.weights.counter_pieces[0][0];
+    given.counter.needs.lifters = Some(3);
+    let heavy = |given: &Given| {
+        let solved = solved(given);
+        let found = faceline::rules::check(&solved);
+        let told = found.iter().any(|one| one.rule == "piece-can-be-lifted");
+        (told, solved.shop.weights.people(mass))
+    };
+    for (two, told, people) in [(mass * 0.6, true, 4), (mass * 0.7, false, 3)] {
+        given.materials.worth[Figure::TwoLift as usize] =
+            Some(Worth { exact: faceline::units::Exact::zero(), si: two, text: String::new(), given: true });
+        assert_eq!(heavy(&given), (told, people), "two lift {two} kg of {mass}");
+    }
+}

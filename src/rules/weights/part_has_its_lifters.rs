@@ -53,7 +53,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
         "{}{more} {} more than {crew} people, who lift {} each",
         told.join(", "),
         if heavy.len() == 1 { "wants" } else { "want" },
-        solved.show.mass(weights.two_lift / 2.0)
+        solved.show.mass(weights.each())
     );
     vec![RULE.finding(Severity::Note, Subject::Job, solved.counter.place.as_ref(), message, RULE.instead)]
 }

@@ -1,8 +1,8 @@
 //! What is written on the counter: flags of the datums, names of pieces, seams, walls.
 
+use super::names;
 use super::parts::{self, End};
 use super::plan::{BAND, Plan, solid};
-use super::{names, weight};
 use crate::drawing::lettering::{self, BODY, Style, TITLE, Weight};
 use crate::drawing::{Colour, Fill, Pen};
 use crate::findings::Subject;
@@ -93,7 +93,7 @@ pub fn pieces(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
         }
         let area =
             Area { left: view.x(from) + 1.0, right: view.x(to) - 1.0, top: slab.top + 1.0, bottom: slab.bottom - 1.0 };
-        let mass = weight::words(plan.task.show, piece.mass);
+        let mass = plan.task.show.mass(piece.mass);
         let wide =
             lettering::width(&piece.name, TITLE, Weight::SemiBold).max(lettering::width(&mass, BODY, Weight::Regular));
         // Right of a notch there is mostly the widest plain stretch.

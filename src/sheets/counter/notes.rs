@@ -1,6 +1,6 @@
 //! Tolerances and cautions of the counter sheet.
 
-use super::{Task, weight};
+use super::Task;
 use crate::sheets::canvas::Canvas;
 use crate::sheets::notes;
 use crate::sheets::shelves::Block;
@@ -43,9 +43,14 @@ pub fn list(task: &Task<'_>) -> Vec<(String, String)> {
         note("First", "cut no opening before its fitting has been measured on site.".to_owned()),
         note("Datum", "red numbers start at a finished face; the open circle is where the tape starts.".to_owned()),
     ];
+    let weights = &task.solved.shop.weights;
     list.push(note(
         "Lift",
-        format!("{} a person, common practice. Carry slabs on edge, cutouts up.", weight::a_person(show)),
+        format!(
+            "{} a person{}. Carry slabs on edge, cutouts up.",
+            show.mass(weights.each()),
+            if weights.lift_given { "" } else { " (from memory, verify)" }
+        ),
     ));
     list.push(note(
         "Caution",

@@ -81,7 +81,7 @@ fn draw_piece(canvas: &mut Canvas, show: Show, piece: &Piece, scale: Scale, corn
 }
 
 fn table(task: &Task<'_>) -> Table {
-    let (show, counter) = (task.show, &task.leg.counter);
+    let (show, counter, weights) = (task.show, &task.leg.counter, &task.solved.shop.weights);
     let both = show.system == System::Both;
     let second = |length: Length| show.second(length).map_or(String::new(), |text| format!(" {text}"));
     let size = |a: Length, b: Length| format!("{}{} \u{d7} {}{}", show.text(a), second(a), show.text(b), second(b));
@@ -92,8 +92,8 @@ fn table(task: &Task<'_>) -> Table {
             Cell::Bold(piece.name.clone()),
             Cell::Words(size(piece.extent.width(), piece.extent.height())),
             Cell::Figure(piece.diagonal),
-            Cell::Words(weight::words(show, piece.mass)),
-            Cell::Words(weight::lift(piece.mass)),
+            Cell::Words(show.mass(piece.mass)),
+            Cell::Words(weight::lift(weights, piece.mass)),
         ]);
     }
     if let Some(splash) = task.solved.counter.splash {
@@ -103,8 +103,8 @@ fn table(task: &Task<'_>) -> Table {
                 Cell::Bold(name.clone()),
                 Cell::Words(size(*right - *left, splash.height)),
                 Cell::Empty,
-                Cell::Words(weight::words(show, *mass)),
-                Cell::Words(weight::lift(*mass)),
+                Cell::Words(show.mass(*mass)),
+                Cell::Words(weight::lift(weights, *mass)),
             ]);
         }
     }

@@ -157,8 +157,8 @@ fn table(sheet: &Joined<'_>) -> Table {
             diagonal(1),
         ];
         if let Some(mass) = piece.mass.filter(|_| counter) {
-            row.push(Cell::Words(weight::words(solved.show, mass)));
-            row.push(Cell::Words(weight::lift(mass)));
+            row.push(Cell::Words(solved.show.mass(mass)));
+            row.push(Cell::Words(weight::lift(&solved.shop.weights, mass)));
         }
         row
     });

@@ -7,7 +7,7 @@ use crate::drawing::lettering::{self, BODY, Style, TITLE, Weight};
 use crate::findings::Subject;
 use crate::geometry::{PaperPoint, PlanPoint};
 use crate::sheets::canvas::{Canvas, Layer};
-use crate::sheets::counter::{names, weight};
+use crate::sheets::counter::names;
 use crate::sheets::frame::Area;
 use crate::sheets::marks;
 use crate::solve::{Edge, JointKind, Plane};
@@ -101,7 +101,7 @@ pub fn pieces(canvas: &mut Canvas, sheet: &Joined<'_>) {
     let solved = sheet.set.solved;
     for piece in sheet.pieces() {
         let words = match (sheet.plane, piece.mass) {
-            (Plane::Counter, Some(mass)) => weight::words(solved.show, mass),
+            (Plane::Counter, Some(mass)) => solved.show.mass(mass),
             _ => String::new(),
         };
         let (u, v) = piece.region.centroid();

@@ -142,7 +142,7 @@ pub fn notes(set: &Set<'_>) -> Vec<(String, String)> {
             format!(
                 "are taken to lift {} between them, {} each. What is bold wants more, or a cart, a lift, suction cups.",
                 mass(weights.two_lift),
-                mass(weights.two_lift / 2.0)
+                mass(weights.each())
             ),
         ),
         note(

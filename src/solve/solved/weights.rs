@@ -9,8 +9,10 @@ pub struct Weights {
     pub counter_pieces: Vec<Vec<f64>>,
     /// Everything that is lifted by itself, leg by leg, in the order in which it is built in.
     pub lifts: Vec<Lift>,
-    /// What two people lift.
+    /// What two people lift between them.
     pub two_lift: f64,
+    /// The job says so; otherwise it is taken from memory.
+    pub lift_given: bool,
     /// Base trim, which stands on the floor.
     pub trim: f64,
     /// The whole run.
@@ -87,15 +89,20 @@ pub struct Lift {
 const NEAR: f64 = 0.25;
 
 impl Weights {
+    /// What one person lifts: half of what two lift.
+    pub fn each(&self) -> f64 {
+        self.two_lift / 2.0
+    }
+
     /// How many people lift something when each takes half of what two take; at least one.
     pub fn people(&self, mass: f64) -> u32 {
-        let each = self.two_lift / 2.0;
+        let each = self.each();
         if each > 0.0 { ((mass - NEAR) / each).ceil().max(1.0) as u32 } else { 1 }
     }
 
     /// Whether more than two people are wanted for something.
     pub fn wants_more_than_two(&self, lift: &Lift) -> bool {
-        self.two_lift > 0.0 && lift.mass > self.two_lift + NEAR
+        self.people(lift.mass) > 2
     }
 }
 

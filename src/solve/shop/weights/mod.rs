@@ -44,6 +44,7 @@ pub fn weights(given: &Given, solved: &Solved, shop: &Shop) -> Weights {
             .collect(),
         lifts: lifts::lifts(solved, shop, &densities),
         two_lift: given.materials.si(Figure::TwoLift),
+        lift_given: given.materials.worth(Figure::TwoLift).is_some_and(|worth| worth.given),
         trim: trims.iter().sum(),
         total: floors.iter().map(|floor| floor.mass).sum(),
         unknown: lifts::unknown(solved),
