@@ -81,3 +81,27 @@ fn every_tube_support_and_trim_piece_is_cut_once_from_a_bar() {
         }
     }
 }
+
+#[test]
+fn supports_of_the_frames_own_tube_are_cut_from_its_bars() {
+    let mut met = 0;
+    for job in program::jobs() {
+        let solved = program::solved(&job);
+        let shop = &solved.shop;
+        let bar_of = |mark: &str| {
+            shop.cutting.bars.iter().find(|bar| bar.cuts.iter().any(|(cut, _)| cut == mark)).map(|bar| &bar.name)
+        };
+        let Some(tube) = shop.supports.tubes.first().and_then(|tube| bar_of(&tube.mark)) else { continue };
+        for support in &shop.supports.members {
+            let same = bar_of(&support.mark) == Some(tube);
+            assert_eq!(
+                same, support.of_frame_tube,
+                "{job:?}: {} of {} {}",
+                support.mark, support.alloy, support.section
+            );
+            assert!(!same || tube.ends_with(&support.section), "{tube}, and {}", support.section);
+            met += usize::from(same);
+        }
+    }
+    assert!(met > 0, "no sample has such a support");
+}

@@ -470,8 +470,8 @@ fn stock_reads_as_written_and_its_kerf_can_be_set() {
     assert_eq!(given.stock.bars.lengths, [Length::from_mm(7000.0), Length::from_mm(6000.0)]);
     // What is not written is stated: the substrate's sheets, and no longer the boards'.
     let stated = |name: &str| given.defaults.iter().any(|default| default.name == name);
-    assert!(stated("stock.substrate.sheets") && stated("boards.gap") && stated("boards.bottoms"));
-    assert!(!stated("stock.board.sheets") && !stated("stock.board.kerf"));
+    assert!(stated("stock.substrate.width") && stated("boards.gap") && stated("boards.bottoms"));
+    assert!(!stated("stock.board.width") && !stated("stock.board.kerf"));
 }
 
 #[test]

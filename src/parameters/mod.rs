@@ -72,7 +72,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         fittings: fittings::read(written, &fitted, &mut reader),
         services: services::read(written, &fitted, &mut reader),
         laying: stock::laying(&written.boards, &mut reader),
-        stock: stock::read(&written.stock, &materials, &mut reader),
+        stock: stock::read(&written.stock, &mut reader),
         materials,
         limits: services::limits(&written.limits, &mut reader),
         tolerances: parts::tolerances(&written.tolerances, &mut reader),

@@ -138,6 +138,18 @@ fn parts(job: &JobFile, reader: &mut Reader) {
         same(name, text.as_ref());
     }
     let stock = &job.stock;
+    // One size is assumed only where the job lists none.
+    if stock.board.sheets.is_empty() {
+        same("stock.board.width", None);
+        same("stock.board.length", None);
+    }
+    if stock.substrate.sheets.is_empty() {
+        same("stock.substrate.width", None);
+        same("stock.substrate.length", None);
+    }
+    if stock.bars.lengths.is_empty() {
+        same("stock.bars.length", None);
+    }
     same("stock.board.kerf", stock.board.kerf.as_ref());
     same("stock.substrate.kerf", stock.substrate.kerf.as_ref());
     same("stock.bars.kerf", stock.bars.kerf.as_ref());

@@ -1,30 +1,21 @@
 //! What pieces are cut from, and how boards are laid on the frame.
 
-use super::given::{BarStock, Figure, Laying, Materials, Offcut, SheetStock, Stock};
+use super::given::{BarStock, Laying, Offcut, SheetStock, Stock};
 use super::reader::{Reader, Sign};
 use crate::model::{BoardsText, CutsText, SheetStockText, StockText};
 use crate::units::Length;
 
-/// Works out the stock. Sizes that the job doesn't list are those of the figures of materials.
-pub(super) fn read(stock: &StockText, materials: &Materials, reader: &mut Reader) -> Stock {
-    let length = |figure| Length::from_mm(materials.si(figure) * 1e3);
-    let board = (length(Figure::SheetWidth), length(Figure::SheetLength));
-    let substrate = (length(Figure::PlywoodWidth), length(Figure::PlywoodLength));
+/// Works out the stock. Where the job lists no size, one is assumed.
+pub(super) fn read(stock: &StockText, reader: &mut Reader) -> Stock {
     let mut lengths: Vec<Length> =
         stock.bars.lengths.iter().filter_map(|text| reader.length_of(text, Sign::Positive)).collect();
     if lengths.is_empty() {
-        reader.record("stock.bars.lengths", "materials: tube.stock", "common practice");
-        lengths.push(length(Figure::TubeStock));
+        lengths.push(reader.length("stock.bars.length", None, Sign::Positive));
     }
     lengths.sort_by_key(|length| -*length);
     Stock {
-        board: sheet("stock.board", &stock.board, (board, "materials: board.width, board.length", true), reader),
-        substrate: sheet(
-            "stock.substrate",
-            &stock.substrate,
-            (substrate, "materials: plywood.width, plywood.length", false),
-            reader,
-        ),
+        board: sheet("stock.board", &stock.board, true, reader),
+        substrate: sheet("stock.substrate", &stock.substrate, false, reader),
         bars: BarStock {
             lengths,
             kerf: reader.length("stock.bars.kerf", stock.bars.kerf.as_ref(), Sign::NotNegative),
@@ -34,12 +25,7 @@ pub(super) fn read(stock: &StockText, materials: &Materials, reader: &mut Reader
     }
 }
 
-fn sheet(
-    name: &str,
-    written: &SheetStockText,
-    (size, from, snapped): ((Length, Length), &str, bool),
-    reader: &mut Reader,
-) -> SheetStock {
+fn sheet(name: &str, written: &SheetStockText, snapped: bool, reader: &mut Reader) -> SheetStock {
     let mut sheets: Vec<(Length, Length)> = Vec::new();
     for one in &written.sheets {
         let width = reader.length_of(&one.width, Sign::Positive);
@@ -48,8 +34,8 @@ fn sheet(
         }
     }
     if sheets.is_empty() {
-        reader.record(&format!("{name}.sheets"), from, "common practice");
-        sheets.push(size);
+        let mut side = |side: &str| reader.length(&format!("{name}.{side}"), None, Sign::Positive);
+        sheets.push((side("width"), side("length")));
     }
     let mut offcuts: Vec<Offcut> = Vec::new();
     for one in &written.offcuts {

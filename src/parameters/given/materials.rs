@@ -136,13 +136,7 @@ figures! {
     SlabLength, "slab.length", "120 in", "trade pages: 108 to 120 in usual, porcelain 126", "Usable length of a slab.";
     SlabWidth, "slab.width", "63 in", "trade pages: 54 to 72 in usual, porcelain 63", "Usable width of a slab.";
     SlabKerf, "slab.kerf", "1/8 in", "shops' layouts: 1/8 in between pieces", "Between pieces cut from one slab.";
-    SheetLength, "board.length", "60 in", "cement board makers' sheets: 36 x 60 in and more", "Length of a sheet of board.";
-    SheetWidth, "board.width", "36 in", "cement board makers' sheets: 36 x 60 in and more", "Width of a sheet of board.";
     SheetWaste, "board.waste", "12 %", PRACTICE, "Board lost in cutting, where no layout is made.";
-    PlywoodLength, "plywood.length", "96 in", PRACTICE, "Length of a sheet of plywood.";
-    PlywoodWidth, "plywood.width", "48 in", PRACTICE, "Width of a sheet of plywood.";
-    TubeStock, "tube.stock", "20 ft", PRACTICE, "Length that tube is bought in.";
     TubeWaste, "tube.waste", "5 %", PRACTICE, "Tube lost in cutting, where no layout is made.";
-    TrimStock, "trim.stock", "8 ft", PRACTICE, "Length that trim is bought in.";
     TrimWaste, "trim.waste", "10 %", PRACTICE, "Trim lost in mitres and scribing.";
 }

@@ -100,6 +100,8 @@ pub struct Support {
     pub section: String,
     /// Its metal.
     pub alloy: String,
+    /// It is of the frame's own tube, and bought and cut with it.
+    pub of_frame_tube: bool,
     /// Cut length.
     pub length: Length,
     /// Holes along it, from its left, front or lower end, each with its diameter.

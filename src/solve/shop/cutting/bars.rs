@@ -32,12 +32,9 @@ pub fn bars(given: &Given, solved: &Solved, shop: &Shop) -> Vec<StockBar> {
         }
     }
     for support in &shop.supports.members {
-        put(
-            &format!("{} {}", support.alloy, support.section),
-            &metal.lengths,
-            metal.end_trim,
-            (support.mark.clone(), support.length),
-        );
+        let other = format!("{} {}", support.alloy, support.section);
+        let name = if support.of_frame_tube { &tube } else { &other };
+        put(name, &metal.lengths, metal.end_trim, (support.mark.clone(), support.length));
     }
     if let Some(trim) = &solved.trim {
         for piece in &shop.trim.pieces {

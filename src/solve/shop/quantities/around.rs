@@ -30,7 +30,7 @@ pub fn trim(book: &Book, solved: &Solved, shop: &Shop) -> Option<MaterialLine> {
             parts.push((piece.mark.clone(), Exact::length(piece.to - piece.from)));
         }
     }
-    let stock = book.exact(Figure::TrimStock);
+    let stock = Exact::length(trim.stock.first().copied().unwrap_or_default());
     book.line(Draft {
         group: MaterialGroup::Trim,
         name: format!("{}, {} thick", trim.name, book.show.prose(trim.thickness)),
@@ -41,7 +41,7 @@ pub fn trim(book: &Book, solved: &Solved, shop: &Shop) -> Option<MaterialLine> {
         unit: format!("length of {}", book.words(Kind::Length, &stock)),
         each: stock,
         gives: "by length only, a length is",
-        by: vec![Figure::TrimStock],
+        by: Vec::new(),
         parts: if parts.len() > 1 { parts } else { Vec::new() },
     })
 }

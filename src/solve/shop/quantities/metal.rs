@@ -1,15 +1,16 @@
 //! Tube by length, paint on it, and feet.
 
+use super::super::supports::section_name;
 use super::book::{Book, Draft, Kind};
-use crate::parameters::given::{Figure, FrameMaterial};
+use crate::parameters::given::{Figure, FrameMaterial, Given, Profile, Profiled};
 use crate::solve::{BodyBox, MaterialGroup, MaterialLine, Shop, Solved, takeoff};
 use crate::units::{Exact, Length, Show};
 
 /// The lines of metal.
-pub fn lines(book: &Book, solved: &Solved, shop: &Shop) -> Vec<MaterialLine> {
+pub fn lines(book: &Book, given: &Given, solved: &Solved, shop: &Shop) -> Vec<MaterialLine> {
     let mut lines: Vec<Option<MaterialLine>> = Vec::new();
     if shop.cutting.bars.is_empty() {
-        lines.push(tube(book, solved));
+        lines.push(tube(book, given, solved));
     } else {
         lines.extend(bars(book, solved, shop).into_iter().map(Some));
     }
@@ -41,27 +42,24 @@ fn lengths(solved: &Solved) -> impl Iterator<Item = Length> + '_ {
     solved.legs.iter().flat_map(|leg| &leg.members).map(move |member| long(&member.body))
 }
 
-/// The tube as an order names it.
+/// The tube as an order names it, its section as those of supports.
 pub fn tube_name(show: Show, solved: &Solved) -> String {
-    let material = match solved.frame.material {
-        FrameMaterial::Steel => "steel tube",
-        FrameMaterial::Aluminium => "aluminium tube",
-        FrameMaterial::Wood => "timber",
+    let (side, wall) = (solved.frame.tube, solved.frame.wall);
+    let metal = match solved.frame.material {
+        FrameMaterial::Steel => "steel",
+        FrameMaterial::Aluminium => "aluminium",
+        FrameMaterial::Wood => return format!("timber {} square", show.prose(side)),
     };
-    let (tube, wall) = (show.prose(solved.frame.tube), solved.frame.wall);
-    // A wall is told to the hundredth of an inch: its fractions are no sixteenths.
-    let wall = match show.system {
-        crate::units::System::Millimetres => format!("{:.1} mm", wall.mm()),
-        _ => format!("{:.3} in", wall.inches()),
-    };
-    let walled = solved.frame.wall > Length::ZERO && solved.frame.material != FrameMaterial::Wood;
-    if walled { format!("{material} {tube} square, wall {wall}") } else { format!("{material} {tube} square") }
+    if wall <= Length::ZERO {
+        return format!("{metal} tube {} square", show.prose(side));
+    }
+    format!("{metal} {}", section_name(&Profiled { profile: Profile::Tube, width: side, height: side, wall }, show))
 }
 
-fn tube(book: &Book, solved: &Solved) -> Option<MaterialLine> {
+fn tube(book: &Book, given: &Given, solved: &Solved) -> Option<MaterialLine> {
     let pieces = lengths(solved).count();
     let net: Exact = lengths(solved).map(Exact::length).sum();
-    let stock = book.exact(Figure::TubeStock);
+    let stock = Exact::length(given.stock.bars.lengths.first().copied().unwrap_or_default());
     book.line(Draft {
         group: MaterialGroup::Metal,
         name: tube_name(book.show, solved),
@@ -72,7 +70,7 @@ fn tube(book: &Book, solved: &Solved) -> Option<MaterialLine> {
         unit: format!("length of {}", book.words(Kind::Length, &stock)),
         each: stock,
         gives: "by length only, a length is",
-        by: vec![Figure::TubeStock],
+        by: Vec::new(),
         parts: Vec::new(),
     })
 }

@@ -27,8 +27,8 @@ pub fn quantities(given: &Given, solved: &Solved, shop: &Shop) -> (Vec<MaterialL
     book.note(Figure::TwoLift);
     let faced = faces::faced(solved, shop);
     let corners = faces::corners(solved, &faced);
-    let mut lines = metal::lines(&book, solved, shop);
-    lines.extend(sheets::lines(&book, solved, shop, &faced));
+    let mut lines = metal::lines(&book, given, solved, shop);
+    lines.extend(sheets::lines(&book, given, solved, shop, &faced));
     lines.extend(screws::lines(&book, solved, shop, &faced));
     lines.extend(joints::lines(&book, &faced, &corners));
     lines.extend(finish::lines(&book, &faced, &corners));

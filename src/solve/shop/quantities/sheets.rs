@@ -2,13 +2,13 @@
 
 use super::book::{Book, Draft, Kind};
 use super::faces::Faced;
-use crate::parameters::given::Figure;
+use crate::parameters::given::{Figure, Given, SheetStock};
 use crate::solve::{MaterialGroup, MaterialLine, Shop, Solved, takeoff};
 use crate::units::{Exact, Length};
 
 /// The lines of the sheets.
-pub fn lines(book: &Book, solved: &Solved, shop: &Shop, faced: &[Faced]) -> Vec<MaterialLine> {
-    if shop.cutting.sheets.is_empty() { by_area(book, solved, faced) } else { laid_out(book, shop) }
+pub fn lines(book: &Book, given: &Given, solved: &Solved, shop: &Shop, faced: &[Faced]) -> Vec<MaterialLine> {
+    if shop.cutting.sheets.is_empty() { by_area(book, given, solved, faced) } else { laid_out(book, shop) }
 }
 
 /// Bought sheets of each material and size, and pieces on the builder's own offcuts.
@@ -57,10 +57,10 @@ fn laid_out(book: &Book, shop: &Shop) -> Vec<MaterialLine> {
     lines
 }
 
-/// Sheets by area alone.
-fn by_area(book: &Book, solved: &Solved, faced: &[Faced]) -> Vec<MaterialLine> {
-    let sheet = |name: String, parts: Vec<(String, Exact)>, length, width| {
-        let each = book.exact(length) * book.exact(width);
+/// Sheets by area alone, of the first size of their stock.
+fn by_area(book: &Book, given: &Given, solved: &Solved, faced: &[Faced]) -> Vec<MaterialLine> {
+    let sheet = |name: String, parts: Vec<(String, Exact)>, stock: &SheetStock| {
+        let (width, length) = stock.sheets.first().copied().unwrap_or_default();
         book.line(Draft {
             group: MaterialGroup::Board,
             name,
@@ -68,14 +68,10 @@ fn by_area(book: &Book, solved: &Solved, faced: &[Faced]) -> Vec<MaterialLine> {
             net: parts.iter().map(|(_, part)| part.clone()).sum(),
             from: String::new(),
             waste: Some(Figure::SheetWaste),
-            each,
-            unit: format!(
-                "sheet of {} by {}",
-                book.show.prose(book.length(width)),
-                book.show.prose(book.length(length))
-            ),
+            each: takeoff::rectangle(width, length),
+            unit: format!("sheet of {} by {}", book.show.prose(width), book.show.prose(length)),
             gives: "by area only, a sheet has",
-            by: vec![length, width],
+            by: Vec::new(),
             parts: if parts.len() > 1 { parts } else { Vec::new() },
         })
     };
@@ -90,22 +86,11 @@ fn by_area(book: &Book, solved: &Solved, faced: &[Faced]) -> Vec<MaterialLine> {
     for (name, thick) in kinds {
         let own = faced.iter().filter(|one| one.build.board_name == name && one.build.board == thick);
         let parts = own.map(|one| (one.word.clone(), one.area.clone())).collect();
-        lines.push(sheet(
-            format!("{name}, {}", book.show.prose(thick)),
-            parts,
-            Figure::SheetLength,
-            Figure::SheetWidth,
-        ));
+        lines.push(sheet(format!("{name}, {}", book.show.prose(thick)), parts, &given.stock.board));
     }
     let under =
         solved.legs.iter().map(|leg| (format!("leg {}", leg.id), takeoff::area(&leg.substrate.region))).collect();
     let name = format!("{}, {}", solved.substrate.name, book.show.prose(solved.substrate.thickness));
-    // What doesn't burn is board.
-    let (length, width) = if solved.substrate.combustible == Some(false) {
-        (Figure::SheetLength, Figure::SheetWidth)
-    } else {
-        (Figure::PlywoodLength, Figure::PlywoodWidth)
-    };
-    lines.push(sheet(name, under, length, width));
+    lines.push(sheet(name, under, &given.stock.substrate));
     lines.into_iter().flatten().collect()
 }

@@ -10,13 +10,15 @@ mod framed;
 mod rails;
 mod table;
 
-use crate::parameters::given::Given;
+use crate::parameters::given::{FrameMaterial, Given};
 use crate::solve::{DefaultUsed, Solved, Support, SupportRole, SupportWork, Supports};
 use crate::units::Length;
 use checked::Loads;
 use draft::{Carries, Draft, Room};
 use drafts::Drafts;
 use std::collections::BTreeSet;
+
+pub use table::name as section_name;
 
 /// The supports of a run.
 ///
@@ -63,7 +65,10 @@ pub fn supports(given: &Given, solved: &Solved) -> Supports {
         let mut own = framed::framed(&room, 0..=leg.modules.len(), &frame);
         unload(&mut room);
         own.sort_by_key(order);
-        let finish = |draft: &Draft| finished(draft, index, &loads);
+        // A frame of wood has no tube: what is beside it is of metal.
+        let tubed = given.frame.material != FrameMaterial::Wood;
+        let finish =
+            |draft: &Draft| Support { of_frame_tube: tubed && draft.bar == frame, ..finished(draft, index, &loads) };
         all.members.extend(room.drafts.sorted(order).into_iter().map(finish));
         framed.extend(own.iter().map(finish));
         all.tubes.extend(framed::tubes(index, leg, &mut tubes));
@@ -127,6 +132,7 @@ fn finished(draft: &Draft, leg: usize, loads: &Loads) -> Support {
         along: draft.along,
         section: table::name(&draft.bar.section, solved.show),
         alloy: draft.bar.alloy.name.clone(),
+        of_frame_tube: false,
         length,
         holes: places.into_iter().map(|at| (at, work.hole)).collect(),
         mass: area * draft.bar.alloy.density * length.mm() / 1e3,

@@ -67,7 +67,7 @@ pub(super) fn shape(section: &Profiled) -> Shape {
 }
 
 /// A section as suppliers name it, as `tube 1 1/2 x 1 1/2 x 0.12 in`: by millimetres where the run is shown in them.
-pub(super) fn name(section: &Profiled, show: Show) -> String {
+pub fn name(section: &Profiled, show: Show) -> String {
     let word = section.profile.word();
     let metric = show.step() < Length::from_sixty_fourths(4);
     let unit = if metric { " mm" } else { " in" };
