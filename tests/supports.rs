@@ -297,3 +297,17 @@ fn supports_of_made_up_runs_lie_in_the_frame_and_clear_of_everything() {
         assert!(seen.get(&role).is_some_and(|count| *count > 20), "{seen:?}");
     }
 }
+
+#[test]
+fn the_frames_tube_is_as_stiff_as_its_table_says() {
+    let mut given = worked_example();
+    let stiffness = |given: &Given| solve(given).unwrap().frame.stiffness;
+    let inch = 0.0254_f64;
+    let ksi = 6_894_757.0;
+    // Tube 1 1/2 x 1 1/2 x 0.120 in: 0.212 in4; steel 29 000 ksi (trade facts, section 8).
+    given.frame.wall = inches(0.12);
+    assert!((stiffness(&given) / (29_000.0 * ksi * 0.212 * inch.powi(4)) - 1.0).abs() < 5e-3);
+    // Wood is solid, whatever its wall: side to the fourth over twelve.
+    given.frame.material = FrameMaterial::Wood;
+    assert!((stiffness(&given) / (1_400.0 * ksi * 1.5_f64.powi(4) / 12.0 * inch.powi(4)) - 1.0).abs() < 2e-3);
+}

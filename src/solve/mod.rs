@@ -25,6 +25,7 @@ mod solved;
 pub mod statics;
 mod substrate;
 pub mod takeoff;
+mod tube;
 
 pub use crate::parameters::given::{
     Alloy, Around, Bar, Bends, BoundKind, Build, Combustible, Connection, Corner, CornerSeam, CornerShape,

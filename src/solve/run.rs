@@ -13,6 +13,7 @@ use super::limits::limits;
 use super::marks::{chosen, marked};
 use super::path::{self, Chain, Ends};
 use super::shop::shop;
+use super::tube;
 use super::{
     Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, Module, SheetFacts, Shop, Slab, Solved, Stub, Substrate,
     services, substrate,
@@ -271,6 +272,7 @@ fn whole(given: &Given, show: Show, legs: Vec<Leg>, slabs: Vec<Slab>) -> Solved 
             foot_longest: feet.longest,
             foot_rating: feet.rating,
             material: frame.material,
+            stiffness: tube::stiffness(frame),
         },
         substrate: SheetFacts {
             name: given.substrate.name.clone(),

@@ -25,15 +25,15 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         let fixed = 15.0 + spans + 20.0 + 23.0 + 24.0 + 14.0 + 15.0;
         let own = rest(width, fixed + 35.0, 16.0).min(28.0);
         let columns = vec![
-            Column::words(own, "No."),
-            Column::words(35.0, "Carries"),
-            Column::right(15.0, "Load"),
-            Column::figures(spans, "Span"),
-            Column::right(20.0, "Moment"),
-            Column::right(23.0, &format!("Stress of\nallowed, {}", stress_unit(show))),
-            Column::right(24.0, &format!("Bends of\nallowed, {}", deflection_unit(show))),
-            Column::right(14.0, "Allowed"),
-            Column::words(15.0, "Verdict"),
+            Column::words(own, "mark"),
+            Column::words(35.0, "carries"),
+            Column::right(15.0, "load"),
+            Column::figures(spans, "span"),
+            Column::right(20.0, "moment"),
+            Column::right(23.0, &format!("stress of\nallowed, {}", stress_unit(show))),
+            Column::right(24.0, &format!("bends of\nallowed, {}", deflection_unit(show))),
+            Column::right(14.0, "allowed"),
+            Column::words(15.0, "verdict"),
         ];
         let rows = rows
             .iter()

@@ -44,14 +44,14 @@ pub fn places(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let (solved, show) = (set.solved, set.solved.show);
     let build = |_: f64| {
         let columns = vec![
-            Column::words(9.0, "No."),
-            Column::words(30.0, "What"),
-            Column::words(24.0, "Runs"),
-            lengths(show, "Left, from\nfinished end").from_finished(),
-            lengths(show, "Left, from\nframe end"),
-            lengths(show, "Front, from\nfinished face").from_finished(),
-            lengths(show, "Front, from\nbare frame"),
-            lengths(show, "Top under\nframe top"),
+            Column::words(9.0, "mark"),
+            Column::words(30.0, "what"),
+            Column::words(24.0, "runs"),
+            lengths(show, "left, from\nfinished end").from_finished(),
+            lengths(show, "left, from\nframe end"),
+            lengths(show, "front, from\nfinished face").from_finished(),
+            lengths(show, "front, from\nbare frame"),
+            lengths(show, "top under\nframe top"),
         ];
         let mut breaks = Vec::new();
         let members = &solved.shop.supports.members;
@@ -119,12 +119,12 @@ pub fn cuts(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         let fixed = 14.0 + 30.0 + 22.0 + 22.0;
         let sections = 52.0_f64.min(rest(width, fixed + 28.0, 44.0));
         let columns = vec![
-            Column::words(28.0, "No."),
-            Column::words(12.0, "Count"),
-            Column::words(sections, "Section"),
-            Column::words(30.0, "Metal"),
-            lengths(show, "Length\neach"),
-            Column::right(22.0, "Mass\neach"),
+            Column::words(28.0, "mark"),
+            Column::words(12.0, "count"),
+            Column::words(sections, "section"),
+            Column::words(30.0, "metal"),
+            lengths(show, "length\neach"),
+            Column::right(22.0, "mass\neach"),
         ];
         let rows = alike(solved)
             .iter()
@@ -158,12 +158,12 @@ pub fn backing(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     }
     let build = |width: f64| {
         let columns = vec![
-            Column::words(rest(width, 92.0 + 22.0, 30.0).min(44.0), "No."),
-            Column::words(12.0, "Count"),
-            Column::words(16.0, "Module"),
-            Column::words(36.0, "What"),
-            Column::words(26.0, "Runs"),
-            lengths(show, "Length\neach"),
+            Column::words(rest(width, 92.0 + 22.0, 30.0).min(44.0), "mark"),
+            Column::words(12.0, "count"),
+            Column::words(16.0, "module"),
+            Column::words(36.0, "what"),
+            Column::words(26.0, "runs"),
+            lengths(show, "length\neach"),
         ];
         let mut breaks = Vec::new();
         let cells = rows
@@ -197,11 +197,11 @@ pub fn frame(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let (solved, show) = (set.solved, set.solved.show);
     let build = |_: f64| {
         let columns = vec![
-            Column::words(14.0, "No."),
-            Column::words(12.0, "Count"),
-            Column::words(18.0, "Module"),
-            Column::words(24.0, "What"),
-            lengths(show, "Length\neach"),
+            Column::words(14.0, "mark"),
+            Column::words(12.0, "count"),
+            Column::words(18.0, "module"),
+            Column::words(24.0, "what"),
+            lengths(show, "length\neach"),
         ];
         let tubes = &solved.shop.supports.tubes;
         let mut breaks = Vec::new();

@@ -34,6 +34,8 @@ pub struct FrameFacts {
     pub foot_rating: f64,
     /// What it is made of.
     pub material: FrameMaterial,
+    /// How its tube resists bending: elasticity by second moment, N m2.
+    pub stiffness: f64,
 }
 
 /// The counter's material and edge.
