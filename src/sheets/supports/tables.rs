@@ -44,8 +44,8 @@ pub fn places(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let (solved, show) = (set.solved, set.solved.show);
     let build = |_: f64| {
         let columns = vec![
-            Column::words(9.0, "mark"),
-            Column::words(30.0, "what"),
+            Column::words(11.5, "mark"),
+            Column::words(27.5, "what"),
             Column::words(24.0, "runs"),
             lengths(show, "left, from\nfinished end").from_finished(),
             lengths(show, "left, from\nframe end"),
