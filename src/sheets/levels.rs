@@ -34,6 +34,17 @@ fn names_width(levels: &[Level]) -> f64 {
     levels.iter().map(|level| lettering::width(&level.name, BODY, Weight::Regular)).fold(0.0, f64::max)
 }
 
+/// Width of the widest whole part of a figure, which ends at the figures' column, mm.
+fn whole_width(levels: &[Level], show: Show) -> f64 {
+    let whole = |level: &Level| -> String {
+        show.text(level.z)
+            .chars()
+            .take_while(|sign| sign.is_ascii_digit() || matches!(sign, '-' | '\u{2212}'))
+            .collect()
+    };
+    levels.iter().map(|level| lettering::width(&whole(level), BODY, Weight::Regular)).fold(0.0, f64::max)
+}
+
 /// Width that the fan takes, mm.
 pub fn width(levels: &[Level], show: Show) -> f64 {
     let figure = |level: &Level| {
@@ -62,7 +73,7 @@ pub fn draw_between<S>(
     let heights: Vec<f64> = sorted.iter().map(|level| view.y(level.z)).collect();
     let places = apart(&heights, PITCH);
     let names = left + LEAD;
-    let figures = names + names_width(levels) + 8.0;
+    let figures = names + names_width(levels) + (whole_width(levels, show) + 2.5).max(8.0);
     for ((level, y), place) in sorted.iter().zip(&heights).zip(&places) {
         let p = PaperPoint::new;
         let points = [p(left, *y), p(left + 6.0, *y), p(left + 10.0, *place), p(names - 1.0, *place)];

@@ -1,6 +1,7 @@
 //! The leg that stands behind the one that is cut: cut too, at the same place across.
 
 use super::slice::{Skin, Slice, Span, Turn, skin, stretches_of, tubes};
+use super::supports::{self, Shown};
 use crate::geometry::LegPoint;
 use crate::solve::{Extent, Face, Leg, Solved};
 use crate::units::Length;
@@ -17,6 +18,8 @@ pub struct Behind<'s> {
     pub substrate: Vec<Span>,
     /// Tubes that are cut across.
     pub tubes: Vec<Extent>,
+    /// What is added to its frame and cut, and the brackets under its overhang.
+    pub supports: Vec<Shown<'s>>,
     /// Its counter's near and far edge.
     pub edges: Span,
 }
@@ -45,8 +48,14 @@ impl<'s> Behind<'s> {
             counter: spans(&leg.counter.region, &leg.counter.extent),
             substrate: spans(&leg.substrate.region, &leg.substrate.extent),
             tubes: tubes(leg, there, &turn),
+            supports: supports::behind(solved, leg, there, &turn),
             edges: turn.span(leg.counter.extent.y0, leg.counter.extent.y1),
         })
+    }
+
+    /// Its frame's middle on w.
+    pub fn middle(&self) -> Length {
+        (self.skins[0].at[2] + self.skins[1].at[2]).half()
     }
 
     /// Height of its counter over that of the leg before it.

@@ -2,6 +2,7 @@
 
 use super::picture::{CutView, Layers};
 use super::slice::{Skin, Slice};
+use super::supports;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::PaperPoint;
@@ -28,11 +29,15 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
     front_layers(canvas, at, view, slice, show);
     other_holes(canvas, at, view, slice);
     counter_layers(canvas, at, view, slice, show, limit);
-    back_layers(canvas, at, view, slice, show);
     body_name(canvas, at, view, slice);
+    rail(canvas, at, view, slice);
+    supports::names(canvas, at, view, &slice.supports, (slice.middle(), limit));
+    if let Some(behind) = &slice.behind {
+        supports::names(canvas, at, view, &behind.supports, (behind.middle(), limit));
+    }
+    back_layers(canvas, at, view, slice, show);
     frame_depth(canvas, layers.dimensions, view, slice, show);
     fronts(canvas, at, view, slice, limit);
-    rail(canvas, at, view, slice);
     foot_and_floor(canvas, at, view, slice, show, limit);
     if let Some(trim) = slice.trim() {
         let dot = view.at(trim.centre_x(), trim.centre_y());
@@ -264,7 +269,7 @@ fn other_holes(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
 
 /// A level leader to the first of some offsets where its name is free; negative offsets go left. A name too long for
 /// the room on its side is set in two lines.
-fn sideways(
+pub(super) fn sideways(
     canvas: &mut Canvas,
     at: Layer,
     dot: PaperPoint,
@@ -322,26 +327,14 @@ fn fronts(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice, limit: 
     }
 }
 
-/// The tube that carries the cutout's back edge.
+/// The tube that carries the cutout's back edge, with its mark where it has one.
 fn rail(canvas: &mut Canvas, at: Layer, view: &CutView, slice: &Slice) {
     let top = slice.leg.datums.frame_top;
     let behind =
         slice.tubes.iter().filter(|tube| tube.y1 == top && tube.x0 >= slice.hole.1 && tube.x1 < slice.far.at[2]);
     let Some(tube) = behind.min_by_key(|tube| tube.x0) else { return };
-    let tip = view.at(tube.centre_x(), tube.y0).moved(0.0, 0.2);
-    for down in [6.0, 8.0, 11.0, 14.0, 18.0] {
-        for side in [1.0, -1.0] {
-            let knee = tip.moved(0.0, down);
-            let end = knee.moved(side * 2.0, 0.0);
-            let style = if side > 0.0 { Style::body() } else { Style::body().end() };
-            let place = end.moved(side, 1.25);
-            if canvas.is_free(&lettering::set(place, "rail", &style)) && canvas.is_clear_of_text(&[tip, knee, end]) {
-                marks::leader(canvas, at, &[tip, knee, end], LeaderEnd::Arrow, Colour::INK);
-                canvas.text(at, place, "rail", &style);
-                return;
-            }
-        }
-    }
+    let words = slice.own_support(tube).map_or("rail".to_owned(), |own| format!("{} {}", own.role.words(), own.mark));
+    supports::name(canvas, at, view, *tube, &words, LeaderEnd::Arrow, (slice.middle(), f64::MAX));
 }
 
 /// An adjustable foot, and which way the floor falls under the section.

@@ -10,6 +10,7 @@ mod picture;
 mod ring;
 mod sentences;
 mod slice;
+mod supports;
 
 use super::canvas::{Canvas, Layer};
 use super::frame::{self, Area};

@@ -2,6 +2,7 @@
 
 use super::behind::Behind;
 use super::slice::{Skin, Slice, Span, less};
+use super::supports;
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::{self, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint, corners, through};
@@ -70,8 +71,15 @@ pub fn bounds(slice: &Slice) -> Extent {
 /// Draws it. `floor` is where on the sheet the floor's line begins and ends, `pole` where the datum's pole begins.
 pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice, floor: (f64, f64), pole: f64) {
     let d = &slice.leg.datums;
-    for tube in &slice.beyond {
+    let mut held = slice.supports.iter().filter(|one| !one.is_cut()).peekable();
+    for (far, tube) in &slice.beyond {
+        while let Some(one) = held.next_if(|one| one.far > *far) {
+            supports::beyond(canvas, layers.beyond, view, one);
+        }
         block(canvas, layers.beyond, view, *tube, Paint::both(Pen::DIMENSION.coloured(Colour::GREY_LINE), Fill::WHITE));
+    }
+    for one in held {
+        supports::beyond(canvas, layers.beyond, view, one);
     }
     beyond_the_cut(canvas, view, layers, slice);
     draw_wall(canvas, view, layers, slice);
@@ -99,6 +107,9 @@ pub fn draw(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice,
             pen: Pen::CUT,
         };
         solid(canvas, layers, view, Extent { x0: a, y0: top, x1: b, y1: z }, &part);
+    }
+    for one in slice.supports.iter().filter(|one| one.is_cut()) {
+        supports::cut(canvas, layers, view, one);
     }
     draw_skin(canvas, view, layers, &slice.near, "front");
     draw_skin(canvas, view, layers, &slice.far, "back");
@@ -234,6 +245,9 @@ fn draw_skin(canvas: &mut Canvas, view: &CutView, layers: &Layers, skin: &Skin, 
 /// The leg behind, as it is cut.
 fn draw_behind(canvas: &mut Canvas, view: &CutView, layers: &Layers, behind: &Behind, slice: &Slice) {
     let d = &behind.leg.datums;
+    for one in behind.supports.iter().filter(|one| !one.is_cut()) {
+        supports::beyond(canvas, layers.beyond, view, one);
+    }
     for tube in &behind.tubes {
         draw_tube(canvas, layers, view, *tube, slice.solved.frame.wall);
     }
@@ -247,6 +261,9 @@ fn draw_behind(canvas: &mut Canvas, view: &CutView, layers: &Layers, behind: &Be
             let part = Part { name: format!("{name} {}", k + 1), material, pen: Pen::CUT };
             solid(canvas, layers, view, Extent { x0, y0, x1, y1 }, &part);
         }
+    }
+    for one in behind.supports.iter().filter(|one| one.is_cut()) {
+        supports::cut(canvas, layers, view, one);
     }
     for (skin, side) in behind.skins.iter().zip(["front of the leg behind", "back of the leg behind"]) {
         draw_skin(canvas, view, layers, skin, side);

@@ -4,8 +4,9 @@
 //! that face. For the front w is v; for the back it runs the other way.
 
 use super::behind::Behind;
+use super::supports::{self, Shown};
 use crate::geometry::Region;
-use crate::solve::{Bound, BoundKind, Build, Cutout, Datum, Extent, Face, Fitting, Leg, Plane, Solved};
+use crate::solve::{Bound, BoundKind, Build, Cutout, Datum, Extent, Face, Fitting, Leg, Plane, Solved, Support};
 use crate::units::Length;
 
 /// From and to, from < to.
@@ -31,8 +32,9 @@ pub struct Skin<'s> {
 pub struct Slice<'s> {
     /// The solved run.
     pub solved: &'s Solved,
-    /// The leg.
+    /// The leg, and its index.
     pub leg: &'s Leg,
+    leg_index: usize,
     /// The fitting whose cutout is shown, and its index.
     pub fitting: &'s Fitting,
     /// Its index.
@@ -59,8 +61,10 @@ pub struct Slice<'s> {
     pub substrate_edges: Span,
     /// Tubes that are cut across: (w, z).
     pub tubes: Vec<Extent>,
-    /// Tubes seen beyond the cut, the farthest first.
-    pub beyond: Vec<Extent>,
+    /// Tubes seen beyond the cut, each with how far, the farthest first.
+    pub beyond: Vec<(Length, Extent)>,
+    /// What is added to the frame, cut and beyond, the farthest first.
+    pub supports: Vec<Shown<'s>>,
     /// Feet seen: (w, floor, frame's underside).
     pub feet: Vec<(Length, Length, Length)>,
     /// What stands behind, its face at the floor and at counter height on w, where it is near enough to show.
@@ -100,6 +104,7 @@ impl<'s> Slice<'s> {
         Some(Slice {
             solved,
             leg,
+            leg_index,
             fitting,
             index,
             facing,
@@ -114,6 +119,7 @@ impl<'s> Slice<'s> {
             substrate_edges,
             tubes: tubes(leg, u, &turn),
             beyond: beyond(leg, fitting.module, u, &turn),
+            supports: supports::shown(solved, leg_index, Some(fitting.module), u, &turn),
             feet: feet(leg, fitting.module, u, &turn),
             behind: if turn.back { None } else { Behind::new(solved, leg_index, u) },
             wall: (!matches!(leg.back.kind, BoundKind::Open | BoundKind::Leg) && !turn.back)
@@ -159,6 +165,21 @@ impl<'s> Slice<'s> {
     /// A depth of the leg on w.
     pub fn w(&self, v: Length) -> Length {
         self.turn.at(v)
+    }
+
+    /// The frame's middle on w.
+    pub fn middle(&self) -> Length {
+        (self.near.at[2] + self.far.at[2]).half()
+    }
+
+    /// Which of the supports that are the frame's own a cut tube is.
+    pub fn own_support(&self, tube: &Extent) -> Option<&'s Support> {
+        let own = |one: &&Support| {
+            let (a, b) = one.body.u;
+            let over = self.turn.span(one.body.v.0, one.body.v.1) == (tube.x0, tube.x1);
+            over && one.body.z == (tube.y0, tube.y1) && a < self.u && self.u < b && one.module == self.fitting.module
+        };
+        self.solved.shop.supports.framed.iter().filter(|one| one.leg == self.leg_index).find(own)
     }
 
     /// The body of a fitting, (w, z).
@@ -222,7 +243,7 @@ impl Turn {
         (a.min(b), a.max(b))
     }
     /// Looking left from the front, right from the back: whether something lies on the side that is seen.
-    fn is_beyond(&self, middle: Length, u: Length) -> bool {
+    pub fn is_beyond(&self, middle: Length, u: Length) -> bool {
         if self.back { middle > u } else { middle < u }
     }
 }
@@ -325,7 +346,7 @@ pub fn tubes(leg: &Leg, u: Length, turn: &Turn) -> Vec<Extent> {
     boxed.collect()
 }
 
-fn beyond(leg: &Leg, module: usize, u: Length, turn: &Turn) -> Vec<Extent> {
+fn beyond(leg: &Leg, module: usize, u: Length, turn: &Turn) -> Vec<(Length, Extent)> {
     let own = leg.members.iter().filter(|m| m.module == module && !(m.body.u.0 < u && u < m.body.u.1));
     let mut seen: Vec<(Length, Extent)> = own
         .filter(|m| turn.is_beyond((m.body.u.0 + m.body.u.1).half(), u))
@@ -335,7 +356,7 @@ fn beyond(leg: &Leg, module: usize, u: Length, turn: &Turn) -> Vec<Extent> {
         })
         .collect();
     seen.sort_by_key(|(far, _)| -*far);
-    seen.into_iter().map(|(_, extent)| extent).collect()
+    seen
 }
 
 /// The foot nearest the cut on the side that is seen, of each row.
