@@ -488,3 +488,19 @@ fn stock_that_cannot_be_is_told() {
     let (message, _, at) = one(from, &stocked("substrate: (kerf: \"3\")"));
     assert_eq!((message.as_str(), at.as_str()), ("`3` has no unit: it is a plain number", "\"3\""));
 }
+
+#[test]
+fn a_room_is_a_length_or_as_surveyed() {
+    let corner = include_str!("../samples/corner.ron");
+    let given = solve(&job(corner), &[]).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let surveyed = given.legs[0].own.surveyed.as_ref().expect("it is taken from the survey");
+    let place = surveyed.place.as_ref().unwrap();
+    assert_eq!(&place.file.text[place.start..place.end], "\"as surveyed\"");
+    assert_eq!((given.legs[0].room, surveyed.between.clone()), (None, None));
+    assert_eq!(given.legs[1].room.map(inches), Some(120.0));
+    let problems = solve(&job(&corner.replacen("\"as surveyed\"", "\"surveyed\"", 1)), &[]).err().unwrap_or_default();
+    assert_eq!(problems.len(), 1, "{problems:#?}");
+    let (message, instead, at) = said(&problems[0]);
+    assert_eq!((message.as_str(), at.as_str()), ("`surveyed` is no room", "\"surveyed\""));
+    assert!(instead.contains("\"as surveyed\""), "{instead}");
+}

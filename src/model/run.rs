@@ -12,6 +12,7 @@ pub struct LegText {
     pub(crate) left: Option<BoundText>,
     pub(crate) right: Option<BoundText>,
     pub(crate) back: Option<BoundText>,
+    /// A length, or `as surveyed`.
     pub(crate) room: Option<Text>,
     #[serde(default)]
     pub(crate) faces: FacesText,

@@ -10,6 +10,7 @@ pub struct SiteText {
     pub(crate) left: Option<BoundText>,
     pub(crate) right: Option<BoundText>,
     pub(crate) back: Option<BoundText>,
+    /// A length, or `as surveyed`; of every leg that has none of its own.
     pub(crate) room: Option<Text>,
     pub(crate) floor: Option<FloorText>,
     #[serde(default)]

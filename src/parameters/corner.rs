@@ -116,5 +116,6 @@ pub(super) fn own(job: &JobFile, leg: &LegText, reader: &mut Reader) -> Own {
             width: reader.length_or("seating.width", "seating.width", seating.width.as_ref(), Sign::Positive),
         }),
         placed: leg.at.is_some(),
+        surveyed: None,
     }
 }

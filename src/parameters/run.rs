@@ -1,11 +1,30 @@
 //! Legs and modules.
 
 use super::build_up;
-use super::given::{Leg, Module, ModuleKind};
+use super::given::{FromSurvey, Leg, Module, ModuleKind, Own};
 use super::reader::{Reader, Sign};
 use super::{corner, site, width};
-use crate::model::{JobFile, LegText, ModuleKindText, ModuleText};
+use crate::model::{JobFile, LegText, ModuleKindText, ModuleText, Text, TextKind};
 use crate::units::Dimension;
+
+/// The room that the survey leaves.
+const SURVEYED: &str = "as surveyed";
+
+/// Whether a room is to be taken from the survey.
+fn is_surveyed(room: &Text) -> bool {
+    room.kind == TextKind::Quoted && room.text.trim() == SURVEYED
+}
+
+/// Whether a room looks as if it were meant to be taken from the survey, and is written otherwise; that is said.
+fn nearly(room: &Text, reader: &mut Reader) -> bool {
+    let like = room.kind == TextKind::Quoted && room.text.to_lowercase().contains("survey");
+    let known = like && reader.names.written(room.text.trim()).is_some();
+    if like && !known {
+        let message = format!("`{}` is no room", room.text.trim());
+        reader.tell(message, format!("write \"{SURVEYED}\", or a length as \"9 ft\""), &room.place);
+    }
+    like && !known
+}
 
 /// Works out the legs.
 pub(super) fn legs(job: &JobFile, reader: &mut Reader) -> Vec<Leg> {
@@ -30,6 +49,9 @@ fn leg(job: &JobFile, leg: &LegText, reader: &mut Reader) -> Leg {
         reader.tell(format!("the leg `{}` has no modules", leg.id.text), "write at least one module", &leg.id.place);
     }
     let room = leg.room.as_ref().or(job.site.room.as_ref());
+    let surveyed = room.filter(|room| is_surveyed(room));
+    let room = room.filter(|room| surveyed.is_none() && !nearly(room, reader));
+    let own = corner::own(job, leg, reader);
     Leg {
         id: reader.words(Some(&leg.id), ""),
         origin,
@@ -40,7 +62,10 @@ fn leg(job: &JobFile, leg: &LegText, reader: &mut Reader) -> Leg {
         room: room.and_then(|room| reader.length_of(room, Sign::Positive)),
         faces,
         modules: leg.modules.iter().map(|module| self::module(module, reader)).collect(),
-        own: corner::own(job, leg, reader),
+        own: Own {
+            surveyed: surveyed.map(|room| FromSurvey { between: None, place: Some(room.place.clone()) }),
+            ..own
+        },
         place: Some(leg.id.place.clone()),
     }
 }

@@ -64,7 +64,7 @@ pub fn layout(leg: &given::Leg, ends: &Ends, tube: Length, show: Show) -> Result
 }
 
 /// The least that 'what is left' may come to: two posts side by side for a box, one step for a filler.
-fn least_left(kind: ModuleKind, tube: Length, show: Show) -> Length {
+pub fn least_left(kind: ModuleKind, tube: Length, show: Show) -> Length {
     match kind {
         ModuleKind::Filler => show.step(),
         ModuleKind::Base | ModuleKind::OpenBay | ModuleKind::Corner => tube * 2,
@@ -131,9 +131,12 @@ fn refusal(
     let given = tight.unwrap_or(Length::ZERO);
     let corner = [&leg.left, &leg.right].iter().any(|bound| bound.kind == BoundKind::Leg);
     let what = if corner { "gaps, build-ups and corners" } else { "gaps and build-ups" };
+    let between = leg.own.surveyed.as_ref().and_then(|room| room.between.as_ref());
+    let from = between.map_or_else(String::new, |[left, right]| format!(", as surveyed from {left} to {right}"));
+    let more = if between.is_some() { "survey its walls again" } else { "give more room" };
     Problem {
         message: format!(
-            "leg {} is {} too long for its room: it has {}, and needs at least {}. What binds: {binding}, and {} of \
+            "leg {} is {} too long for its room: it has {}{from}, and needs at least {}. What binds: {binding}, and {} of \
              {what} at the ends",
             leg.id,
             show.plain(by),
@@ -141,7 +144,7 @@ fn refusal(
             show.plain(given + by),
             show.plain(ends),
         ),
-        instead: format!("take {} off the widths that bind, or give more room", show.plain(by)),
+        instead: format!("take {} off the widths that bind, or {more}", show.plain(by)),
         place,
     }
 }

@@ -24,6 +24,7 @@ pub mod slab;
 mod solved;
 pub mod statics;
 mod substrate;
+mod surveyed;
 pub mod takeoff;
 mod tube;
 

@@ -16,7 +16,7 @@ use super::shop::shop;
 use super::tube;
 use super::{
     Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, Module, SheetFacts, Shop, Slab, Solved, Stub, Substrate,
-    services, substrate,
+    services, substrate, surveyed,
 };
 use crate::findings::Problem;
 use crate::parameters::given::{self, Given};
@@ -36,6 +36,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
     let given = &path::prepared(given);
     let depths: Vec<Depths> = (0..given.legs.len()).map(|leg| depths(given, leg)).collect();
     let ends = path::ends(given, &depths)?;
+    let given = &surveyed::rooms(given, &chains, &depths, &ends)?;
     let mut keep = |more: Vec<Problem>| problems.extend(more);
 
     let rows: Vec<Option<(Layout, Levels)>> = given
@@ -109,6 +110,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
                 right_build: from.faces.right.clone(),
                 back_build: from.faces.back.clone(),
                 room: layout.room,
+                surveyed: from.own.surveyed.as_ref().and_then(|room| room.between.clone()),
                 boards: boards(&from.faces, &layout.modules, &datums, &fittings, &covered[index]),
                 substrate,
                 members,

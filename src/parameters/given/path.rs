@@ -105,6 +105,17 @@ pub struct Own {
     pub seating: Option<Seating>,
     /// Its place in the plan was written, not taken as zero.
     pub placed: bool,
+    /// Its room is to be taken from the survey.
+    pub surveyed: Option<FromSurvey>,
+}
+
+/// A room that is taken from the survey.
+#[derive(Clone, Debug, Default)]
+pub struct FromSurvey {
+    /// What it was found to lie between, left and right, as the survey names it; `None` until the run is laid out.
+    pub between: Option<[String; 2]>,
+    /// Where written.
+    pub place: Option<Place>,
 }
 
 /// A counter's front edge.

@@ -25,7 +25,9 @@ fn check(solved: &Solved) -> Vec<Finding> {
         let Some(room) = leg.room else { continue };
         let plain = |length| solved.show.plain(length);
         let over = room.needed - room.given;
-        let sum = format!("leg {} needs {}, its room is {}", leg.id, plain(room.needed), plain(room.given));
+        let from = leg.surveyed.as_ref();
+        let from = from.map_or_else(String::new, |[left, right]| format!(", as surveyed from {left} to {right}"));
+        let sum = format!("leg {} needs {}, its room is {}{from}", leg.id, plain(room.needed), plain(room.given));
         if over > Length::ZERO {
             let widths: Vec<String> =
                 leg.modules.iter().take(12).map(|module| format!("{} {}", module.id, plain(module.width()))).collect();

@@ -27,7 +27,11 @@ fn room(set: &Set<'_>, leg: &Leg) -> Vec<Check> {
     let cut = set.solved.tolerances.cut;
     let mut checks = Vec::new();
     if let Some(room) = leg.room {
-        checks.push(check("room for the run, tightest level", room.given, cut));
+        let name = match &leg.surveyed {
+            Some([left, right]) => format!("room for the run, tightest, from {left} to {right}"),
+            None => "room for the run, tightest level".to_owned(),
+        };
+        checks.push(check(name, room.given, cut));
     }
     let ends = [(&leg.left, true), (&leg.right, false)];
     for (bound, left) in ends {

@@ -45,7 +45,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
         if meets {
             run::under(&mut canvas, geometry, &seen(index));
         } else {
-            walls::draw(&mut canvas, geometry, &seen(index));
+            // Where walls were surveyed, they are drawn as they are.
+            if solved.survey.walls.is_empty() {
+                walls::draw(&mut canvas, geometry, &seen(index));
+            }
             run::draw(&mut canvas, geometry, &seen(index));
         }
     }

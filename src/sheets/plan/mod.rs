@@ -17,12 +17,15 @@ use super::flow::{Flow, Heads};
 use super::set::{Kind, Set};
 use crate::drawing::Page;
 
-/// Draws its pages: a run of several legs, or a turned one, has a plan of the whole first, then each leg by itself.
+/// Draws its pages: a run of several legs, a turned or a surveyed one, has a plan of the whole first, then each leg by itself.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     let legs = &set.solved.legs;
     let mut views = Vec::new();
     let turned = legs.iter().any(|leg| leg.placement.angle.abs() > 1e-9);
-    if legs.len() > 1 || turned {
+    let survey = &set.solved.survey;
+    let surveyed =
+        !(survey.walls.is_empty() && survey.posts.is_empty() && survey.steps.is_empty() && survey.doors.is_empty());
+    if legs.len() > 1 || turned || surveyed {
         views.push(key::draw(set, kind));
     }
     let wanted = if views.is_empty() { lists::index_height(set) } else { 0.0 };

@@ -37,7 +37,7 @@ mod whole;
 
 pub use chain::{Chain, chains};
 pub use ends::{End, Ends, ends, prepared};
-pub use place::placements;
+pub use place::{next, placements, written};
 pub use sheets::{Shaped, is_shaped, shaped};
 pub use turn::Turn;
 pub use whole::Job;

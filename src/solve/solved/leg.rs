@@ -31,6 +31,8 @@ pub struct Leg {
     pub back_build: Build,
     /// Room that the site gives, and how much of it is not used (negative: too long).
     pub room: Option<Room>,
+    /// What its room lies between, left and right, where it is taken from the survey.
+    pub surveyed: Option<[String; 2]>,
     /// The modules, left to right.
     pub modules: Vec<Module>,
     /// The leg that it stands behind.
