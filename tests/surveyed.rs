@@ -70,8 +70,10 @@ fn between_two_square_walls() {
     assert!((leg.placement.origin.x + 9.5 * MM).abs() < 1e-9, "{:?}", leg.placement);
     assert_eq!(leg.surveyed, Some(["west wall".to_owned(), "east wall".to_owned()]));
     let stated = |name: &str| solved.defaults.iter().find(|one| one.name == name).cloned().expect(name);
-    let said = stated("room of leg leg1, from west wall to east wall");
+    let said = stated("room of leg leg1");
     assert_eq!(said.value, "120 in");
+    assert_eq!(stated("room of leg leg1, from").value, "west wall");
+    assert_eq!(stated("room of leg leg1, to").value, "east wall");
     assert!(said.origin.contains("rounded down to 1/64 in"));
     assert_eq!(stated("leg leg1, finished left end").value, "9 1/2 in to the left of `at`");
 }

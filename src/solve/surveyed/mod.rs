@@ -87,8 +87,15 @@ fn state(ready: &mut Given, leg: usize, found: &Found, placement: Placement) {
         System::Inches | System::Both => "the survey: the least over its depth, rounded down to 1/64 in",
     };
     let [left, right] = &found.between;
-    let name = format!("room of leg {}, from {left} to {right}", at.id);
+    let name = format!("room of leg {}", at.id);
+    let ends = [("from", left), ("to", right)];
+    let ends = ends.map(|(word, end)| DefaultUsed {
+        name: format!("{name}, {word}"),
+        value: end.clone(),
+        origin: "the survey",
+    });
     ready.defaults.push(DefaultUsed { name, value: show.plain(found.room), origin });
+    ready.defaults.extend(ends);
     if found.slid.abs() > GRAZE {
         let by = show.plain(Length::from_mm(found.slid.abs()));
         let way = if found.slid > 0.0 { "right" } else { "left" };
@@ -169,10 +176,8 @@ fn found(given: &Given, index: usize, placement: Placement, depths: &[Depths], e
         (None, _) => (0.0, "its finished left end".to_owned()),
     };
     let to = right.least + lean * depth.back_at.mm();
-    let end =
-        if corner.is_some() { format!("{} where it meets the wall behind", right.name) } else { right.name.clone() };
     let slid = left.map_or(0.0, |left| left.most + (gap(&leg.left) + lean_in(&leg.left)).mm());
-    Ok(Found { room: down(to - from, given.job.units), between: [name, end], slid })
+    Ok(Found { room: down(to - from, given.job.units), between: [name, right.name.clone()], slid })
 }
 
 /// The turn of the inside corner at a leg's right end.
