@@ -198,6 +198,38 @@ fn an_overhang_gets_brackets_past_its_limit_and_none_before() {
     assert!(at.windows(2).all(|pair| pair[1] - pair[0] <= inches(36.0)), "{at:?}");
 }
 
+/// What `counter-overhang-supported` says of a run, without its end.
+fn said_of_overhangs(solved: &Solved) -> Vec<String> {
+    let found = faceline::rules::check(solved).into_iter().filter(|one| one.rule == "counter-overhang-supported");
+    found.map(|one| one.message).collect()
+}
+
+/// Brackets quiet the rule only where they hold: each thing that they may lack is taken from them by itself.
+#[test]
+fn brackets_hold_an_overhang_only_near_long_and_strong_enough() {
+    let mut given = worked_example();
+    given.counter.overhang_back = inches(14.0);
+    let held = solved(&given);
+    assert_eq!(said_of_overhangs(&held), Vec::<String>::new());
+    let brackets = || held.shop.supports.members.iter().enumerate().filter(|(_, one)| one.role == SupportRole::Bracket);
+    let mut indices: Vec<usize> = brackets().map(|(index, _)| index).collect();
+    indices.sort_by_key(|index| held.shop.supports.members[*index].body.u.0);
+    assert!(indices.len() >= 4, "{}", indices.len());
+    let says = |change: &dyn Fn(&mut Solved), words: &str| {
+        let mut other = held.clone();
+        change(&mut other);
+        let said = said_of_overhangs(&other);
+        assert!(said.len() == 1 && said[0].contains(words), "{words}: {said:?}");
+    };
+    let (first, second) = (indices[0], indices[1]);
+    says(&|run| run.shop.supports.members.retain(|one| one.role != SupportRole::Bracket), "10 in is the most without");
+    says(&|run| drop(run.shop.supports.members.remove(second)), "in apart; 36 in is the most");
+    says(&|run| drop(run.shop.supports.members.remove(first)), "past the last bracket");
+    says(&|run| run.shop.supports.members[second].body.v.1 -= inches(9.0), "past the end of bracket");
+    says(&|run| run.shop.supports.members[first].check.as_mut().unwrap().stress *= 20.0, "there doesn't hold it");
+    says(&|run| run.shop.supports.members[first].check = None, "there doesn't hold it");
+}
+
 /// A stiffer section is named where one fails, and that one holds.
 #[test]
 fn a_weak_arm_names_a_section_that_holds() {

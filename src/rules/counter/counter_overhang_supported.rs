@@ -1,11 +1,12 @@
-//! A counter that hangs out too far.
+//! A counter that hangs out too far for its thickness, where no brackets hold it.
 
+use super::brackets::{Side, Want, sides};
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::rules::{Concern, Limit, Rule, nothing};
 use crate::solve::Solved;
 
-const THIN: Limit = Limit::new("thin", "6 in", "past the frame, 2 cm and less");
-const THICK: Limit = Limit::new("thick", "10 in", "past the frame, 3 cm and more");
+const THIN: Limit = Limit::new("thin", "6 in", "past the frame, or past what carries it, 2 cm and less");
+const THICK: Limit = Limit::new("thick", "10 in", "past the frame, or past what carries it, 3 cm and more");
 const SHARE: Limit = Limit::new("share", "33.4 %", "of the counter's depth, whatever its thickness");
 const BRACKETS: Limit = Limit::new("brackets", "36 in", "between brackets under a longer one");
 
@@ -14,9 +15,9 @@ pub const RULE: Rule = Rule {
     name: "counter-overhang-supported",
     severity: Severity::Warn,
     about: "Past the frame a counter hangs out no farther than its thickness allows, nor more than a third of its depth, unless \
-            brackets carry it.",
+            brackets carry it: near enough to one another and to its ends, long enough, strong and stiff enough.",
     why: "Somebody will sit on it. Board and finish carry nothing: the overhang counts from the frame.",
-    instead: "add brackets and write how far apart, as `brackets: \"24 in\"`, or let it hang out less",
+    instead: "let it hang out less, or give it brackets that hold: `counter.brackets` says how far apart, `supports.bracket` of what",
     origin: Origin::Trade(
         "natural-stone institute, as quoted: 6 in for 2 cm, 10 in for 3 cm; brackets 30 to 36 in: shops",
     ),
@@ -29,38 +30,59 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let thin = solved.counter.thickness <= super::TWO_CENTIMETRES;
     let plain = |length| solved.show.plain(length);
-    let brackets = RULE.length(solved, &BRACKETS);
+    let apart = RULE.length(solved, &BRACKETS);
+    let free = RULE.length(solved, if thin { &THIN } else { &THICK });
     let mut findings = Vec::new();
     for (at, leg) in solved.legs.iter().enumerate() {
-        let (d, e) = (&leg.datums, &leg.counter.extent);
-        let share = RULE.number(solved, &SHARE);
-        let most = RULE.length(solved, if thin { &THIN } else { &THICK }).min(e.height().scaled(share));
-        let sides = [
-            ("front", d.frame_face - e.y0, true),
-            ("back", e.y1 - d.frame_back, leg.back.is_open()),
-            ("left", d.frame_left - e.x0, leg.left.is_open()),
-            ("right", e.x1 - d.frame_right, leg.right.is_open()),
-        ];
-        for (side, found, free) in sides {
-            let carried = solved.counter.needs.brackets.is_some_and(|apart| apart <= brackets);
-            if free && found > most && !carried {
-                let message = match solved.counter.needs.brackets {
-                    Some(apart) => format!(
-                        "the counter hangs {} past the frame at the {side} on brackets {} apart; {} is the most",
-                        plain(found),
-                        plain(apart),
-                        plain(brackets)
-                    ),
-                    None => format!(
-                        "the counter hangs {} past the frame at the {side}; {} is the most without brackets",
-                        plain(found),
-                        plain(most)
-                    ),
-                };
-                let place = solved.counter.place.as_ref();
-                findings.push(RULE.finding(Severity::Warn, Subject::Counter(at), place, message, RULE.instead));
-            }
+        let most = free.min(leg.counter.extent.height().scaled(RULE.number(solved, &SHARE)));
+        for side in sides(leg).into_iter().filter(|side| side.open && side.past > most) {
+            let Some(want) = side.wants(solved, at, apart, free) else { continue };
+            let hangs = format!("the counter hangs {} past the frame at the {}", plain(side.past), side.word);
+            let (message, instead) = said(solved, &side, &want, &hangs, (most, apart, free));
+            let place = solved.counter.place.as_ref();
+            findings.push(RULE.finding(Severity::Warn, Subject::Counter(at), place, message, instead));
         }
     }
     findings
+}
+
+/// What is wanting, and what to do about it.
+fn said(
+    solved: &Solved,
+    side: &Side,
+    want: &Want,
+    hangs: &str,
+    (most, apart, free): (crate::units::Length, crate::units::Length, crate::units::Length),
+) -> (String, String) {
+    let plain = |length| solved.show.plain(length);
+    match want {
+        Want::Any => {
+            let placed = solved.shop.supports.work.as_ref().is_none_or(|work| side.past > work.overhang);
+            let instead = if placed {
+                "brackets found no room there: move what is cut into the counter, or let it hang out less".to_owned()
+            } else {
+                format!("let it hang out less, or have brackets placed: `supports: (overhang: \"{}\")`", plain(most))
+            };
+            (format!("{hangs}; {} is the most without brackets", plain(most)), instead)
+        }
+        Want::Nearer(found) => (
+            format!("{hangs} on brackets {} apart; {} is the most", plain(*found), plain(apart)),
+            "set them nearer, as `brackets: \"24 in\"`, or move what is cut into the counter between them".to_owned(),
+        ),
+        Want::AtEnd(found) => (
+            format!("{hangs}; along it {} lie past the last bracket, and {} is the most", plain(*found), plain(free)),
+            "let it hang out less there, or move what keeps a bracket from its end".to_owned(),
+        ),
+        Want::Longer(mark, found) => (
+            format!("{hangs}, {} of that past the end of bracket {mark}; {} is the most", plain(*found), plain(free)),
+            RULE.instead.to_owned(),
+        ),
+        Want::Stronger(marks) => {
+            let (word, hold) = if marks.len() == 1 { ("bracket", "doesn't") } else { ("brackets", "don't") };
+            (
+                format!("{hangs}, and {word} {} there {hold} hold it", marks.join(", ")),
+                "see what is said of them: a thicker bar, or less overhang".to_owned(),
+            )
+        }
+    }
 }

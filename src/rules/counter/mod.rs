@@ -1,5 +1,6 @@
 //! The counter and what carries it.
 
+mod brackets;
 pub(super) mod counter_joint_at_walls;
 pub(super) mod counter_overhang_supported;
 pub(super) mod counter_span_within_limit;
