@@ -7,7 +7,7 @@ mod support;
 use faceline::findings::{Finding, Severity};
 use faceline::parameters::given::*;
 use faceline::rules;
-use faceline::solve::solve;
+use faceline::solve::{SupportRole, solve};
 use faceline::units::Length;
 
 use support::*;
@@ -1079,6 +1079,36 @@ fn every_rule_has_a_job_that_fires_and_one_that_stays_quiet() {
 fn the_look_sheets_run_has_nothing_that_stops() {
     let found: Vec<Finding> = rules::check(&solve(&safe()).unwrap());
     assert!(found.is_empty(), "{found:#?}");
+}
+
+/// Arms are placed under a grill whatever it weighs; without its weight they are said to be unchecked, by name and what to write.
+#[test]
+fn arms_under_a_fitting_without_a_weight_are_said_to_be_unchecked() {
+    let said = |given: Given| -> Vec<Finding> {
+        let found = rules::check(&solve(&given).unwrap());
+        found.into_iter().filter(|one| one.rule == "support-is-strong-enough").collect()
+    };
+    assert_eq!(said(safe()), []);
+    let mut given = safe();
+    given.fittings[0].mass = None;
+    let arms = |given: &Given| {
+        let solved = solve(given).unwrap();
+        solved.shop.supports.members.iter().filter(|one| one.role == SupportRole::Arm).count()
+    };
+    assert_eq!(arms(&given), 2);
+    let found = said(given);
+    assert_eq!(found.len(), 1, "{found:#?}");
+    let (words, severity) = (&found[0].message, found[0].severity);
+    assert_eq!(severity, Severity::Warn);
+    assert!(words.starts_with("`weight` is not given for ") && words.contains("(grill)"), "{words}");
+    assert!(words.contains("support-is-strong-enough, support-is-stiff-enough"), "{words}");
+    assert!(found[0].instead.contains("`weight: \"135 lb\"`"), "{}", found[0].instead);
+    // What carries next to nothing hangs on no arm, and needs no weight.
+    let mut given = safe();
+    for fitting in given.fittings.iter_mut().filter(|one| one.look == Look::Refrigerator) {
+        fitting.mass = None;
+    }
+    assert_eq!(said(given), []);
 }
 
 #[test]

@@ -3,6 +3,7 @@
 pub mod heavy_fitting_finds_its_arms;
 pub mod support_is_stiff_enough;
 pub mod support_is_strong_enough;
+mod unweighed;
 
 use crate::findings::Subject;
 use crate::solve::{Solved, Support, SupportCheck};

@@ -1,7 +1,7 @@
 //! A support that gives more than the counter on it can take.
 
 use crate::findings::{Finding, Origin, Severity};
-use crate::rules::{Concern, Rule, nothing};
+use crate::rules::{Concern, Rule};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].
@@ -14,7 +14,7 @@ pub const RULE: Rule = Rule {
     origin: Origin::FromMemory,
     concerns: Concern::Counter,
     limits: &[],
-    needs: nothing,
+    needs: super::unweighed::unweighed,
     check,
 };
 

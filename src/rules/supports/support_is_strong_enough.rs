@@ -1,7 +1,7 @@
 //! A support bent past what its metal is allowed.
 
 use crate::findings::{Finding, Origin, Severity};
-use crate::rules::{Concern, Rule, nothing};
+use crate::rules::{Concern, Rule};
 use crate::solve::Solved;
 
 /// See [`Rule::about`].
@@ -16,7 +16,7 @@ pub const RULE: Rule = Rule {
     ),
     concerns: Concern::Counter,
     limits: &[],
-    needs: nothing,
+    needs: super::unweighed::unweighed,
     check,
 };
 

@@ -36,6 +36,17 @@ pub fn list(set: &Set<'_>) -> Vec<(String, String)> {
         );
     }
     say("Grey", "what is grey is the frame's own. Check every place against the fitting in hand before welding.");
+    for (index, leg) in set.solved.legs.iter().enumerate() {
+        for (at, fitting) in leg.fittings.iter().enumerate().filter(|(_, fitting)| fitting.mass.is_none()) {
+            let own = supports.members.iter().filter(|one| one.leg == index && one.fitting == Some(at));
+            let carry = own.filter(|one| matches!(one.role, SupportRole::Arm | SupportRole::ArmRail));
+            let marks: Vec<&str> = carry.map(|one| one.mark.as_str()).collect();
+            if !marks.is_empty() {
+                let words = format!("its weight is not given: {} are not checked.", super::tables::marks(&marks));
+                notes.push((format!("{} {}", fitting.mark, fitting.name), words));
+            }
+        }
+    }
     for ((leg, index), why) in &supports.unheld {
         let fitting = set.solved.legs.get(*leg).and_then(|leg| leg.fittings.get(*index));
         if let Some(fitting) = fitting {
