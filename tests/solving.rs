@@ -343,6 +343,30 @@ fn all_reasons_are_given_at_once() {
 }
 
 #[test]
+fn stock_trim_hands_and_waits_out_of_all_reason_are_told_each() {
+    let mut given = terrace();
+    given.stock.board.kerf = inches(50.0);
+    given.laying.gap = inches(40.0);
+    given.stock.board.offcuts = vec![Offcut { name: " ".to_owned(), size: (inches(30.0), inches(30.0)), place: None }];
+    given.stock.bars.lengths = vec![inches(96.0)];
+    given.stock.bars.end_trim = inches(96.0);
+    given.counter.needs.lifters = Some(0);
+    given.waits.insert(WaitFor::Veneer, Wait { hours: 1e9, origin: "the job".to_owned() });
+    let problems = solve(&given).unwrap_err();
+    for word in [
+        "the kerf of the boards is 50 in",
+        "the gap between boards is 40 in",
+        "an offcut has no name",
+        "cutting 96 in off the end leaves nothing of a bar 96 in long",
+        "nobody lifts the counter",
+        "the wait for veneer is longer than ten years",
+    ] {
+        assert!(problems.iter().any(|problem| problem.message.contains(word)), "{word}: {problems:#?}");
+    }
+    assert_eq!(problems.len(), 6, "{problems:#?}");
+}
+
+#[test]
 fn a_run_that_cannot_fit_says_by_how_much_and_what_binds() {
     let mut given = worked_example();
     let leg = &mut given.legs[0];

@@ -2,6 +2,8 @@
 //!
 //! Everything after this file may add and subtract lengths freely: each is at most a kilometre.
 
+mod shop;
+
 use crate::findings::{Place, Problem};
 use crate::parameters::given::{self, Cut, Floor, Given, Measure, SubstrateEdge, WellShape, Width};
 use crate::units::{Length, Show};
@@ -47,6 +49,7 @@ pub fn limits(given: &Given) -> Vec<Problem> {
     }
     check.floor(given);
     check.joints(given);
+    check.shop(given);
     check.problems
 }
 
