@@ -297,33 +297,63 @@ fn reference_outlines_through_the_whole_solver() {
                 areas.sort_by(f64::total_cmp);
                 compare_all(&case, "seam_piece_areas_in2", &areas);
             }
-            // An offset of every edge is the same run with overhangs, its corners mitred.
-            if let (Some(offset), true) = (number(input, "offset_in"), case["input"].get("notches").is_none()) {
-                let mut wider = given.clone();
-                wider.fittings.clear();
-                let counter = &mut wider.counter;
-                for overhang in [
-                    &mut counter.overhang_front,
-                    &mut counter.overhang_left,
-                    &mut counter.overhang_right,
-                    &mut counter.overhang_back,
-                ] {
-                    *overhang = inches(offset);
-                }
-                if wider
-                    .legs
-                    .iter()
-                    .all(|leg| leg.own.skew == [Length::ZERO; 2] && leg.own.corners == [CornerShape::Common; 4])
-                {
-                    let solved_ = solved(&wider);
-                    compare(&case, expected, "offset_area_in2", solved_.slabs[0].region.area() / MM / MM);
-                    compare(&case, expected, "offset_perimeter_in", solved_.slabs[0].region.outer.perimeter() / MM);
-                }
-            }
             compared.push(format!("{name}/{at}"));
         }
     }
     assert_eq!(compared.len(), 9, "{compared:?}");
+}
+
+/// Every mitred offset of the reference: the bare outline (without notches, cutouts and rounded corners) is a run whose
+/// counter lies flush with bare frames, and its offset the same run with overhangs on all sides.
+#[test]
+fn mitred_offsets_are_runs_with_overhangs() {
+    let mut compared = Vec::new();
+    for case in cases("geometry") {
+        let (name, expected) = (id(&case), &case["expected"]);
+        let Some(offset) = number(&case["input"], "offset_in") else { continue };
+        let runs = match name {
+            "geo-s01" => vec![plain(&[&[96.0]], &[], 30.0)],
+            "geo-s02" => vec![plain(&[&[120.0]], &[], 28.0)],
+            _ => stated(name),
+        };
+        for mut given in runs {
+            given.fittings.clear();
+            let counter = &mut given.counter;
+            for overhang in [
+                &mut counter.overhang_front,
+                &mut counter.overhang_left,
+                &mut counter.overhang_right,
+                &mut counter.overhang_back,
+            ] {
+                *overhang = inches(offset);
+            }
+            let own = &mut given.legs[0].own;
+            match name {
+                "geo-s09" => own.corners = [CornerShape::Common; 4],
+                // The clip moves out by the offset, square to itself: x - y = 72 becomes 72 + offset * sqrt(2), and from
+                // the corner of the wider edges, x - y = 84 + 2 * offset, so much is clipped off both.
+                "geo-s06" => {
+                    own.corners[1] = CornerShape::Clipped(inches(12.0 + offset * (2.0 - 2.0_f64.sqrt())));
+                }
+                // The slanted end falls 15 in over 30 in; moved out square to itself it lies offset * sqrt(5) / 2 farther
+                // along, and half an offset more at the front edge, which lies an offset before the face.
+                "geo-s10" => {
+                    own.skew[1] = inches(-0.5 * (30.0 + 2.0 * offset));
+                    own.overhang_right = Some(inches(offset * (5.0_f64.sqrt() + 1.0) / 2.0));
+                }
+                _ => {}
+            }
+            let solved_ = solved(&given);
+            let region = solved_.slabs.first().map_or(&solved_.legs[0].counter.region, |slab| &slab.region);
+            assert!(compare(&case, expected, "offset_area_in2", region.area() / MM / MM), "{name}");
+            assert!(compare(&case, expected, "offset_perimeter_in", region.outer.perimeter() / MM), "{name}");
+            compared.push(name.to_owned());
+        }
+    }
+    // All that give an offset; the L and the U by both ways of walking them.
+    let each =
+        ["geo-s01", "geo-s02", "geo-s03", "geo-s03", "geo-s04", "geo-s05", "geo-s05", "geo-s06", "geo-s09", "geo-s10"];
+    assert_eq!(compared, each);
 }
 
 /// The runs that have the outline of a case.

@@ -4,7 +4,7 @@
 
 use faceline::findings::Problem;
 use faceline::model::{self, Files, JobFile};
-use faceline::parameters::given::{Cut, DepthFrom, Figure, Floor, Given, Height, HeightFrom, Width};
+use faceline::parameters::given::{Cut, DepthFrom, Face, Figure, Floor, Given, Height, HeightFrom, NotchCut, Width};
 use faceline::parameters::resolve;
 use faceline::units::{Exact, Length};
 use std::collections::BTreeMap;
@@ -503,4 +503,42 @@ fn a_room_is_a_length_or_as_surveyed() {
     let (message, instead, at) = said(&problems[0]);
     assert_eq!((message.as_str(), at.as_str()), ("`surveyed` is no room", "\"surveyed\""));
     assert!(instead.contains("\"as surveyed\""), "{instead}");
+}
+
+#[test]
+fn notches_of_the_counter_are_read() {
+    let corner = include_str!("../samples/corner.ron");
+    let with = |notches: &str| {
+        let from = "corner_radius: \"1/2 in\",";
+        assert!(corner.contains(from));
+        job(&corner.replacen(from, &format!("{from} notches: [{notches}],"), 1))
+    };
+    let given = solve(
+        &with("round_post(post: \"pergola post\", leg: \"east\"), out_of(edge: back, along: \"2 ft\", width: \"6 in\", depth: \"rail\", radius: \"1/2 in\")"),
+        &[],
+    )
+    .unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let [post, out] = given.counter.notches.as_slice() else { panic!("two notches") };
+    assert_eq!((post.leg, post.name.as_str(), inches(post.radius)), (1, "pergola post", 0.375));
+    assert_eq!(post.cut, NotchCut::Post { post: 0, clearance: Length::from_inches(0.25) });
+    assert_eq!((out.leg, out.name.as_str(), inches(out.radius)), (0, "notch", 0.5));
+    let NotchCut::Edge { edge, along, width, depth } = out.cut else { panic!("as measured") };
+    assert_eq!((edge, inches(along), inches(width), inches(depth)), (Face::Back, 24.0, 6.0, 3.0));
+    // Both defaults are stated.
+    let stated = |name: &str| given.defaults.iter().find(|used| used.name == name).map(|used| used.value.as_str());
+    assert_eq!(stated("counter.notch.clearance"), Some("1/4 in"));
+    assert_eq!(stated("counter.notch.radius"), Some("3/8 in"));
+    // Bad ones: a post that isn't there, another edge, no size.
+    let said_of = |notches: &str| {
+        let problems = solve(&with(notches), &[]).err().unwrap_or_default();
+        assert_eq!(problems.len(), 1, "{problems:#?}");
+        said(&problems[0])
+    };
+    let (message, instead, at) = said_of("round_post(post: \"pergola pots\")");
+    assert_eq!(message, "the survey has no post `pergola pots`");
+    assert_eq!((instead.as_str(), at.as_str()), ("write \"pergola post\"", "\"pergola pots\""));
+    let (message, instead, at) = said_of("out_of(edge: back, along: \"2 ft\", width: \"0 in\", depth: \"3 in\")");
+    assert!(message.contains("zero") && !instead.is_empty() && at == "\"0 in\"", "{message} {at}");
+    let (message, _, _) = said_of("out_of(edge: top, along: \"2 ft\", width: \"1 in\", depth: \"3 in\")");
+    assert!(message.contains("top"), "{message}");
 }

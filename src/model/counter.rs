@@ -1,6 +1,6 @@
 //! Frame, substrate, counter, height and base trim.
 
-use super::Text;
+use super::{NotchText, Text};
 use serde::Deserialize;
 
 /// The bare frame.
@@ -73,6 +73,8 @@ pub struct CounterText {
     pub(crate) splash: Option<SplashText>,
     #[serde(default)]
     pub(crate) seams: Vec<SeamText>,
+    #[serde(default)]
+    pub(crate) notches: Vec<NotchText>,
     pub(crate) tolerance: Option<Text>,
     pub(crate) slab: Option<SlabText>,
     /// Bound by resin.

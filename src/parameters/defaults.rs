@@ -50,6 +50,8 @@ const ALL: &[Default] = &[
     value("counter.corner_radius", "1/2 in", PRACTICE),
     value("counter.arris", "1/8 in", PRACTICE),
     value("counter.drip", "0 in", PRACTICE),
+    value("counter.notch.clearance", "1/4 in", MEMORY),
+    value("counter.notch.radius", "3/8 in", PRACTICE),
     value("counter.tolerance", "1/8 in", PRACTICE),
     value("trim.lap", "1 in", PRACTICE),
     value("trim.floor_gap", "1/4 in", PRACTICE),

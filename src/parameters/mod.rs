@@ -12,6 +12,7 @@ mod index;
 mod job;
 mod materials;
 mod names;
+mod notch;
 mod paper;
 mod parts;
 mod properties;

@@ -89,6 +89,7 @@ pub(super) fn counter(job: &JobFile, reader: &mut Reader) -> Counter {
                 (leg, reader.length_of(&seam.along, Sign::Any).unwrap_or_default())
             })
             .collect(),
+        notches: super::notch::read(job, reader),
         tolerance: reader.length("counter.tolerance", counter.tolerance.as_ref(), Sign::NotNegative),
         needs: counter_needs(counter, reader),
         place: Some(counter.thickness.place.clone()),

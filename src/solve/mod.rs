@@ -16,6 +16,7 @@ mod levels;
 mod limits;
 mod marks;
 pub mod nesting;
+mod notches;
 pub mod path;
 mod run;
 pub mod services;

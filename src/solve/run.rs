@@ -15,8 +15,8 @@ use super::path::{self, Chain, Ends};
 use super::shop::shop;
 use super::tube;
 use super::{
-    Counter, CounterFacts, Fitting, FrameFacts, Joint, Leg, Module, SheetFacts, Shop, Slab, Solved, Stub, Substrate,
-    services, substrate, surveyed,
+    Counter, CounterFacts, CounterNotch, Fitting, FrameFacts, Joint, Leg, Module, SheetFacts, Shop, Slab, Solved, Stub,
+    Substrate, notches, services, substrate, surveyed,
 };
 use crate::findings::Problem;
 use crate::parameters::given::{self, Given};
@@ -78,17 +78,27 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
         .collect();
     let grounds = feet(&given.site, &given.frame, &stands).map_err(|problem| keep(vec![problem]));
 
-    let (sheets, slabs) = sheets(given, &chains, &rows, &of_leg, show, &mut keep);
+    let located: Vec<_> = stands.iter().map(|stand| (stand.datums, stand.placement)).collect();
+    let mut notches = vec![Vec::new(); given.legs.len()];
+    // Where a leg could not be laid out, that is what is said.
+    if located.len() == given.legs.len() {
+        match notches::notches(given, &located) {
+            Ok(found) => notches = found,
+            Err(problems) => keep(problems),
+        }
+    }
+    let (sheets, slabs) = sheets(given, &chains, &rows, (&of_leg, &notches), show, &mut keep);
 
     let Ok(grounds) = grounds else { return Err(problems) };
     if !problems.is_empty() {
         return Err(problems);
     }
     let covered: Vec<Covered> = (0..given.legs.len()).map(|leg| covered(given, leg, &depths, &ends[leg])).collect();
+    let of_leg = of_leg.into_iter().zip(notches);
     let parts = rows.into_iter().flatten().zip(of_leg).zip(grounds).zip(sheets).zip(placements);
     let legs: Vec<Leg> = parts
         .enumerate()
-        .map(|(index, (((((layout, levels), fittings), (floor, feet)), (counter, sheet)), placement))| {
+        .map(|(index, (((((layout, levels), (fittings, notches)), (floor, feet)), (counter, sheet)), placement))| {
             let from = &given.legs[index];
             let datums = levels.datums;
             let members = members(&given.frame, &from.faces, &layout.modules, &datums, &fittings);
@@ -119,6 +129,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
                 seating: from.own.seating,
                 fittings,
                 counter,
+                notches,
                 floor,
                 feet,
                 stubs: stubs(given, index),
@@ -138,7 +149,7 @@ fn sheets(
     given: &Given,
     chains: &[Chain],
     rows: &[Option<(Layout, Levels)>],
-    fittings: &[Vec<Fitting>],
+    (fittings, notches): (&[Vec<Fitting>], &[Vec<CounterNotch>]),
     show: Show,
     keep: &mut impl FnMut(Vec<Problem>),
 ) -> (Vec<(Counter, Option<Substrate>)>, Vec<Slab>) {
@@ -149,7 +160,7 @@ fn sheets(
         if path::is_shaped(given, &chain) {
             let Some(levels) = levels else { continue };
             let modules: Vec<&[Module]> = rows.iter().flatten().map(|(layout, _)| layout.modules.as_slice()).collect();
-            let job = path::Job { given, levels: &levels, modules: &modules, fittings, show };
+            let job = path::Job { given, levels: &levels, modules: &modules, fittings, notches, show };
             match path::shaped(&job, &chain) {
                 Ok(shaped) => {
                     slabs.push(shaped.slab);

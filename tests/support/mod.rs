@@ -162,6 +162,7 @@ fn frame_and_counter() -> (Frame, Counter) {
         drip: Length::ZERO,
         splash: None,
         seams: Vec::new(),
+        notches: Vec::new(),
         tolerance: inches(0.0625),
         needs: CounterNeeds::default(),
         place: None,

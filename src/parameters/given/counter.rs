@@ -1,6 +1,6 @@
 //! The counter, the sheet under it, and how high its top is.
 
-use super::CounterNeeds;
+use super::{CounterNeeds, Notch};
 use crate::findings::Place;
 use crate::units::Length;
 
@@ -37,6 +37,8 @@ pub struct Counter {
     pub splash: Option<Splash>,
     /// Where pieces meet, as u from the finished left end, per leg: (leg, u).
     pub seams: Vec<(usize, Length)>,
+    /// Notches that no fitting makes.
+    pub notches: Vec<Notch>,
     /// Fabricator's tolerance on the outline.
     pub tolerance: Length,
     /// Slab, support, lifting.

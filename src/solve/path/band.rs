@@ -2,12 +2,13 @@
 
 use super::Turn;
 use super::line::Line;
+use super::nicks::Nick;
 use super::polygon::{Shape, Tag};
 use super::sheet::{Band, Meeting, finished};
 use super::whole::{Job, Layer};
 use crate::parameters::given::{CornerSeam, CornerShape, FrontEdge, JointKind, Through};
 use crate::solve::slab::Bite;
-use crate::solve::{EdgeKind, Extent, Plane};
+use crate::solve::{CounterNotch, EdgeKind, Extent, Face, Plane};
 use crate::units::Length;
 
 impl Job<'_> {
@@ -90,7 +91,9 @@ impl Job<'_> {
                 };
                 (bite, [edge(fitting.flange.left), edge(fitting.flange.far), edge(fitting.flange.right)])
             })
+            .chain(self.front_notches(leg, y0, mouth))
             .collect();
+        let nicks = self.nicks(leg, [l, r, b].map(|free| if free { mouth } else { 0.0 }));
         let seams = self.given.counter.seams.iter().filter(|(on, _)| is_counter && *on == leg);
         Band {
             right: d.finished_right.mm(),
@@ -101,8 +104,41 @@ impl Job<'_> {
             shapes: [shape(0, l), shape(1, r), shape(2, r && b), shape(3, l && b)],
             tags,
             bites,
+            nicks,
             seams: seams.map(|(_, u)| u.mm()).collect(),
         }
+    }
+
+    /// Notches out of the front edge at `edge` that no fitting makes.
+    fn front_notches(&self, leg: usize, edge: f64, mouth: f64) -> impl Iterator<Item = (Bite, [Tag; 3])> {
+        let own = self.notches[leg].iter().filter(|notch| notch.edge == Face::Front);
+        own.filter(move |notch| notch.extent.y1.mm() > edge).map(move |notch| {
+            let (x0, x1, y) = (notch.extent.x0.mm(), notch.extent.x1.mm(), notch.extent.y1.mm());
+            (Bite { x0, x1, y, mouth, inner: notch.radius.mm() }, [finished(None); 3])
+        })
+    }
+
+    /// Notches out of the other edges. `mouths` are the radii of their outside corners: left, right, back.
+    fn nicks(&self, leg: usize, mouths: [f64; 3]) -> Vec<Nick> {
+        let nick = |notch: &CounterNotch| {
+            let Extent { x0, y0, x1, y1 } = notch.extent;
+            let (low, high, reach, mouth) = match notch.edge {
+                Face::Front => return None,
+                Face::Left => (y0, y1, x1, mouths[0]),
+                Face::Right => (y0, y1, x0, mouths[1]),
+                Face::Back => (x0, x1, y0, mouths[2]),
+            };
+            Some(Nick {
+                edge: notch.edge,
+                low: low.mm(),
+                high: high.mm(),
+                reach: reach.mm(),
+                mouth,
+                inner: notch.radius.mm(),
+                tag: finished(None),
+            })
+        };
+        self.notches[leg].iter().filter_map(nick).collect()
     }
 
     /// How the sheets of two legs meet at a corner.

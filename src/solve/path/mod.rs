@@ -26,6 +26,7 @@ mod edges;
 mod ends;
 mod holes;
 mod line;
+mod nicks;
 mod place;
 mod polygon;
 mod refused;

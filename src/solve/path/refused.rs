@@ -87,6 +87,14 @@ impl Job<'_> {
                 format!("a notch on leg {} runs into the end or the back of the {what}, or into a corner", leg(at).id),
                 "move it away from the corner, or make it less deep",
             ),
+            Broken::Nicked(at) => problem(
+                at,
+                format!(
+                    "a notch of the counter reaches a corner of the {what} of leg {}, through it, or into a cutout",
+                    leg(at).id
+                ),
+                "move it along its edge, or make it smaller or less deep",
+            ),
             Broken::Seam(at, u) => Problem {
                 message: format!(
                     "the seam at {} on leg {} lies in a corner of the {what}, at its end, or on another seam",

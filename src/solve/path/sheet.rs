@@ -7,10 +7,11 @@
 use super::Turn;
 use super::bites::{Bitten, front};
 use super::line::Line;
+use super::nicks::{Nick, nicked};
 use super::polygon::{Node, Shape, Side, Tag, ring, tidied};
 use crate::geometry::cut::{Ring, outline_of};
-use crate::solve::EdgeKind;
 use crate::solve::slab::Bite;
+use crate::solve::{EdgeKind, Face};
 use crate::units::Length;
 
 /// A leg's share of a sheet, in the leg's own coordinates, mm.
@@ -32,6 +33,8 @@ pub struct Band {
     pub tags: [Tag; 4],
     /// Bites out of its front edge, with what each of their edges meets: left, far, right.
     pub bites: Vec<(Bite, [Tag; 3])>,
+    /// Notches out of its back and its ends.
+    pub nicks: Vec<Nick>,
     /// Where it is cut across, mm along u.
     pub seams: Vec<f64>,
 }
@@ -72,6 +75,8 @@ pub enum Broken {
     TooRound(f64),
     /// A bite reaches through the band, or into its end or corner: its place in the chain.
     Bitten(usize),
+    /// A notch out of the back or an end reaches a corner, through the band or into a cutout: its place in the chain.
+    Nicked(usize),
     /// Two edges of a corner are parallel.
     Parallel(usize),
     /// A seam leaves no piece on one side of it: its place in the chain, and mm along u.
@@ -169,18 +174,27 @@ impl Sheet {
             })?;
         }
         let (first, end) = (&self.bands[0], &self.bands[last]);
-        nodes.push(Node { at: right.front, shape: end.shapes[1], edge: end.tags[1] });
-        nodes.push(Node { at: right.back, shape: end.shapes[2], edge: end.tags[2] });
-        for (at, meet) in meets.iter().enumerate().rev() {
-            nodes.push(Node { at: meet.back, shape: self.meetings[at].back(), edge: self.bands[at].tags[2] });
+        let mut walk = |leg: usize, side: Face, from: Node, to: (f64, f64)| {
+            nicked(&self.bands[leg], side, from, to, &seen[leg], &mut nodes).map_err(|_| Broken::Nicked(leg))
+        };
+        walk(last, Face::Right, Node { at: right.front, shape: end.shapes[1], edge: end.tags[1] }, right.back)?;
+        for leg in (0..=last).rev() {
+            let (at, shape) = match meets.get(leg) {
+                Some(meet) => (meet.back, self.meetings[leg].back()),
+                None => (right.back, end.shapes[2]),
+            };
+            let to = leg.checked_sub(1).map_or(left.back, |before| meets[before].back);
+            walk(leg, Face::Back, Node { at, shape, edge: self.bands[leg].tags[2] }, to)?;
         }
-        nodes.push(Node { at: left.back, shape: first.shapes[3], edge: first.tags[3] });
+        walk(0, Face::Left, Node { at: left.back, shape: first.shapes[3], edge: first.tags[3] }, left.front)?;
         let area: f64 = (0..nodes.len())
             .map(|at| (nodes[at].at, nodes[(at + 1) % nodes.len()].at))
             .map(|(a, b)| a.0 * b.1 - b.0 * a.1)
             .sum();
         if area <= 0.0 || !crosses_nowhere(&nodes.iter().map(|node| node.at).collect::<Vec<_>>()) {
-            return Err(Broken::TooShort(0));
+            // Notches out of two edges may run into each other.
+            let nicked = self.bands.iter().position(|band| !band.nicks.is_empty());
+            return Err(nicked.map_or(Broken::TooShort(0), Broken::Nicked));
         }
         let ring = ring(&tidied(&nodes)).map_err(Broken::TooRound)?;
         // An arc may still bend into another leg's edge.

@@ -20,6 +20,7 @@ pub struct Shaped {
 /// Whether a chain's counter has to be built from its edges: it turns a corner, or has a shape that is not a box.
 pub fn is_shaped(given: &Given, chain: &Chain) -> bool {
     chain.legs.len() > 1
+        || given.counter.notches.iter().any(|notch| chain.legs.contains(&notch.leg))
         || chain.legs.iter().any(|&leg| {
             let own = &given.legs[leg].own;
             own.front != FrontEdge::Straight || own.skew != [Length::ZERO; 2] || own.corners != [CornerShape::Common; 4]

@@ -11,7 +11,7 @@ use crate::geometry::cut::{Ring, outline_of};
 use crate::geometry::{LegPoint, Outline, Region};
 use crate::parameters::given::{self, Given};
 use crate::solve::levels::Levels;
-use crate::solve::{Edge, EdgeKind, Extent, Fitting, Module, substrate};
+use crate::solve::{CounterNotch, Edge, EdgeKind, Extent, Fitting, Module, substrate};
 use crate::units::{Length, Show};
 
 /// A sheet over a chain, solved.
@@ -71,6 +71,8 @@ pub struct Job<'a> {
     pub modules: &'a [&'a [Module]],
     /// The fittings of each leg.
     pub fittings: &'a [Vec<Fitting>],
+    /// The notches of each leg that no fitting makes.
+    pub notches: &'a [Vec<CounterNotch>],
     /// How lengths are told.
     pub show: Show,
 }

@@ -1,6 +1,6 @@
 //! One solved leg, its bounds and its modules.
 
-use super::{Board, Counter, Fitting, Floor, Foot, Member, Plane, Stub, Substrate};
+use super::{Board, Counter, CounterNotch, Fitting, Floor, Foot, Member, Plane, Stub, Substrate};
 use crate::findings::Place;
 use crate::geometry::Placement;
 use crate::solve::{BoundKind, Build, Datums, Face, Finish, ModuleKind, Seating, Width};
@@ -47,6 +47,8 @@ pub struct Leg {
     pub members: Vec<Member>,
     /// The counter.
     pub counter: Counter,
+    /// Notches in its outline that no fitting makes.
+    pub notches: Vec<CounterNotch>,
     /// The substrate.
     pub substrate: Substrate,
     /// The floor under it.

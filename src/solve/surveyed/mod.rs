@@ -12,7 +12,7 @@ use super::layout::{gap, layout, lean_in, least_left};
 use super::path::{self, Chain, Ends, Turn};
 use crate::findings::Problem;
 use crate::geometry::{LegPoint, Placement};
-use crate::parameters::given::{self, BoundKind, Given, JointKind, Width};
+use crate::parameters::given::{self, BoundKind, Given, JointKind, Notch, NotchCut, Survey, Width};
 use crate::units::{Length, Show, System};
 use reach::{GRAZE, Reach, Strip, reaches};
 
@@ -135,7 +135,7 @@ fn found(given: &Given, index: usize, placement: Placement, depths: &[Depths], e
     let front = depth.counter_front.min(Length::ZERO).mm();
     let back = depth.finished_back.max(depth.counter_back).mm();
     let straight = Strip { front, back, lean: 0.0 };
-    let survey = &given.site.survey;
+    let survey = &unnotched(given, index);
     let lefts = reaches(survey, placement, &straight);
     let rights = reaches(survey, placement, &Strip { lean, ..straight });
     let middle = middle(given, leg, ends);
@@ -202,4 +202,16 @@ fn middle(given: &Given, leg: &given::Leg, ends: &Ends) -> f64 {
 fn down(room: f64, units: System) -> Length {
     let step = if units == System::Millimetres { ROUNDED_METRIC } else { ROUNDED };
     step * ((room + NOTHING) / step.mm()).floor() as i64
+}
+
+/// The survey without the posts that a leg's counter is notched round.
+fn unnotched(given: &Given, leg: usize) -> Survey {
+    let notched = |post: usize| {
+        let round = |notch: &Notch| matches!(notch.cut, NotchCut::Post { post: other, .. } if other == post);
+        given.counter.notches.iter().any(|notch| notch.leg == leg && round(notch))
+    };
+    let mut survey = given.site.survey.clone();
+    let mut index = 0..;
+    survey.posts.retain(|_| !index.next().is_some_and(notched));
+    survey
 }
