@@ -7,8 +7,9 @@ mod support;
 use faceline::geometry::Region;
 use faceline::parameters::given::*;
 use faceline::rules;
+use faceline::sheets;
 use faceline::solve::{EdgeKind, Solved, solve};
-use faceline::units::Length;
+use faceline::units::{Length, System};
 use std::f64::consts::PI;
 use support::{bare, fitting, fixed, inches, notch, open, wall, well, worked_example};
 
@@ -135,8 +136,8 @@ fn turned_and_on_every_edge() {
     }
 }
 
-#[test]
-fn on_a_leg_that_turns_a_corner() {
+/// Two legs that meet, a post behind the first, a pier behind the second.
+fn corner() -> Given {
     let mut given = leg();
     let mut second = given.legs[0].clone();
     second.id = "leg2".to_owned();
@@ -154,6 +155,12 @@ fn on_a_leg_that_turns_a_corner() {
         }),
         place: None,
     }];
+    given
+}
+
+#[test]
+fn on_a_leg_that_turns_a_corner() {
+    let mut given = corner();
     let whole = square_inches(&solved(&given).slabs[0].region);
     given.counter.notches = vec![Notch { leg: 1, ..out_of(Face::Back, 40.0, 6.0, 5.0) }, round_post(0)];
     let solved_ = solved(&given);
@@ -214,4 +221,32 @@ fn a_sharp_notch_is_warned_of_and_a_notched_post_bounds_no_room() {
     assert_eq!(room(&given), inches(57.0));
     given.counter.notches.push(round_post(0));
     assert_eq!(room(&given), inches(100.5));
+}
+
+/// Counter, substrate, plan and templates' sheets of notched runs are drawn without a label on another or on a line.
+#[test]
+fn notched_runs_are_legible_on_any_paper() {
+    let mut one = leg();
+    one.counter.notches = vec![round_post(0), out_of(Face::Left, 10.0, 5.0, 4.0), out_of(Face::Front, 20.0, 6.0, 5.0)];
+    let mut two = corner();
+    two.counter.notches = vec![Notch { leg: 1, ..out_of(Face::Back, 40.0, 6.0, 5.0) }, round_post(0)];
+    for given in [one, two] {
+        for (name, width, height) in
+            [("A4", 297.0, 210.0), ("A3", 420.0, 297.0), ("ANSI A", 279.4, 215.9), ("A1", 841.0, 594.0)]
+        {
+            for units in [System::Inches, System::Millimetres, System::Both] {
+                let mut given = given.clone();
+                (given.paper.name, given.paper.width, given.paper.height) = (name.to_owned(), width, height);
+                given.job.units = units;
+                let solved = solved(&given);
+                let findings = rules::check(&solved);
+                let wanted = |kind: sheets::Kind| {
+                    matches!(kind, sheets::Kind::Plan | sheets::Kind::Counter(_) | sheets::Kind::Substrate(_))
+                };
+                let drawn = sheets::draw(&solved, &findings, wanted);
+                let drawn = drawn.unwrap_or_else(|problems| panic!("{name} {units:?}: {problems:#?}"));
+                assert!(drawn.len() >= 3);
+            }
+        }
+    }
 }

@@ -6,6 +6,7 @@ mod figure;
 mod joined;
 mod labels;
 mod lists;
+mod notches;
 mod picture;
 mod seams;
 mod sizes;
@@ -58,6 +59,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
         blocks.extend(cutouts::titled(task, &title, inside.width(), page));
     }
     let listed = |title: &str, table| cutouts::chunks(title, table, show, page, false);
+    blocks.extend(listed("Notches", notches::table(&sheet)));
     blocks.extend(listed("Corners and edges", lists::corners(set, slab)));
     blocks.extend(listed("Squareness at the corners of the run", lists::squareness(set, slab)));
     blocks.extend(listed("Seams", lists::seams(&sheet)));

@@ -1,6 +1,6 @@
 //! The substrate template of legs that meet, for the builder.
 
-use super::{closed, figure, joined, labels, lists, noted, picture, seams, sizes};
+use super::{closed, figure, joined, labels, lists, notches, noted, picture, seams, sizes};
 use crate::drawing::Page;
 use crate::sheets::counter::cutouts;
 use crate::sheets::frame;
@@ -34,6 +34,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
         blocks.extend(table::blocks(task, &format!("Cutouts, leg {}", task.leg.id), inside.width(), page));
     }
     let listed = |title: &str, table| cutouts::chunks(title, table, show, page, false);
+    blocks.extend(listed("Notches", notches::table(&sheet)));
     blocks.extend(listed("Squareness at the corners of the run", lists::squareness(set, slab)));
     blocks.extend(listed("Finished faces", lists::faces(set, slab)));
     let mut list = tasks.first().map(notes::list).unwrap_or_default();
