@@ -2,6 +2,7 @@
 
 mod aligned;
 mod axonometric;
+mod board_joints;
 mod boards;
 pub mod canvas;
 mod client;

@@ -5,7 +5,6 @@ use crate::rules::{Concern, Limit, Rule, nothing};
 use crate::solve::{FinishKind, Solved};
 use crate::units::Length;
 
-const BOARD: Limit = Limit::new("", "1/4 in", "from board and thin finishes to the floor");
 const VENEER: Limit = Limit::new("veneer", "2 in", "from stone veneer to paving");
 
 /// See [`Rule::about`].
@@ -19,22 +18,23 @@ pub const RULE: Rule = Rule {
         "a cement board specification (1/4 in); the manufactured-veneer guide to ASTM C1780 (2 and 4 in)",
     ),
     concerns: Concern::Cladding,
-    limits: &[BOARD, VENEER],
+    limits: &[VENEER],
     needs: nothing,
     check,
 };
 
 fn check(solved: &Solved) -> Vec<Finding> {
     let plain = |length| solved.show.plain(length);
+    // As boards are laid: `boards.off_floor`.
+    let board = solved.shop.cutting.laying.off_floor;
     let mut findings = Vec::new();
     for (at, leg) in solved.legs.iter().enumerate() {
         let found = leg.datums.frame_bottom;
-        let limit = |kind| if kind == FinishKind::Veneer { &VENEER } else { &BOARD };
-        let low: Vec<_> =
-            super::clad(leg).filter(|(_, _, _, finish)| found < RULE.length(solved, limit(finish.kind))).collect();
+        let limit = |kind| if kind == FinishKind::Veneer { RULE.length(solved, &VENEER) } else { board };
+        let low: Vec<_> = super::clad(leg).filter(|(_, _, _, finish)| found < limit(finish.kind)).collect();
         let Some((_, _, _, finish)) = low.first() else { continue };
         let faces: Vec<&str> = low.iter().map(|(_, word, _, _)| *word).collect();
-        let wanted: Length = RULE.length(solved, limit(finish.kind));
+        let wanted: Length = limit(finish.kind);
         let message = format!(
             "the {} of the {} ends {} over the floor's high point; {} is wanted",
             finish.name,

@@ -148,6 +148,18 @@ fn said(set: &Set<'_>, leg: &Leg) -> Vec<(String, String)> {
         let gap = set.solved.show.prose(gap);
         say("Gap", format!("boards are drawn as they are cut, {gap} apart where two of one face meet."));
     }
+    if !leg.boards.is_empty() {
+        let show = set.solved.show;
+        let (foot, least) = (leg.datums.frame_bottom, set.solved.shop.cutting.laying.off_floor);
+        say(
+            "Off the floor",
+            format!(
+                "boards end level with the frame\u{2019}s underside, {} over the floor\u{2019}s high point; {} at least.",
+                show.prose(foot),
+                show.prose(least)
+            ),
+        );
+    }
     say("Face up", format!("every board is drawn as it lies on the trestles: {face}."));
     say(
         "Open circle",

@@ -4,6 +4,7 @@ use super::end::{End, EndView};
 use super::others;
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::PaperPoint;
+use crate::sheets::board_joints;
 use crate::sheets::canvas::{Canvas, Layer, Paint, corners, through};
 use crate::sheets::marks;
 use crate::sheets::materials::{self, Material};
@@ -81,6 +82,13 @@ fn boards(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
             view.feature(format!("board {}", board.name), x0.min(x1), board.extent.y0, x0.max(x1), board.extent.y1);
         let steps = view.steps(&end.outline(&board.region.outer));
         canvas.shape(at, Shape::Steps(steps), Paint::pen(Pen::SECONDARY), "", facts);
+    }
+    let index = end.solved.legs.iter().position(|leg| leg.id == end.leg.id).unwrap_or(0);
+    for line in board_joints::seen(end.solved, index, end.face) {
+        let [a, b] = line.map(|(v, z)| (end.x(v), z));
+        let facts = view.feature("board joint", a.0.min(b.0), a.1, a.0.max(b.0), b.1);
+        let line = Shape::Line(view.at(a.0, a.1), view.at(b.0, b.1));
+        canvas.shape(at, line, Paint::pen(Pen::SECONDARY), "joint", facts);
     }
     if boards.is_empty() {
         block(

@@ -3,6 +3,7 @@
 use super::elevation::Elevation;
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape, Step};
 use crate::geometry::{Outline, PaperPoint, Region};
+use crate::sheets::board_joints;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::solve::{Board, Cutout, Face, FittingKind, Plane};
 use crate::units::Length;
@@ -26,6 +27,7 @@ pub fn draw(canvas: &mut Canvas, e: &Elevation<'_>) {
         let steps = e.view.steps(&seen(e, &board.region).outer);
         canvas.shape(at, Shape::Steps(steps), Paint::pen(Pen::SECONDARY), "", facts);
     }
+    joints(canvas, at, e);
     top(canvas, at, e);
     let at = canvas.layer(e.view.layer, "openings");
     openings(canvas, at, e);
@@ -35,6 +37,19 @@ fn boards<'s>(e: &Elevation<'s>) -> impl Iterator<Item = &'s Board> {
     let (plane, modules) = (e.facing.plane(), e.part.modules.clone());
     let on_page = move |board: &&Board| board.module.is_none_or(|module| modules.contains(&module));
     e.leg.boards.iter().filter(move |board| board.plane == plane).filter(on_page)
+}
+
+/// Joints of boards within a module.
+fn joints(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
+    for line in board_joints::seen(e.set.solved, e.leg_index, e.facing.face) {
+        let [a, b] = line.map(|(u, z)| (e.facing.x(u), z));
+        let on_page = |x: Length| e.part.x0 <= x && x <= e.part.x1;
+        if on_page(a.0) && on_page(b.0) {
+            let line = Shape::Line(e.view.at(a.0, a.1), e.view.at(b.0, b.1));
+            let facts = e.view.feature("board joint", a.0.min(b.0), a.1, a.0.max(b.0), b.1);
+            canvas.shape(at, line, Paint::pen(Pen::SECONDARY), "joint", facts);
+        }
+    }
 }
 
 fn seen(e: &Elevation<'_>, region: &Region) -> Region {

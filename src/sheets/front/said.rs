@@ -4,6 +4,7 @@ use super::elevation::Elevation;
 use super::meeting::{Meeting, Way};
 use super::stops::opens_up;
 use crate::findings::Severity;
+use crate::sheets::board_joints;
 use crate::solve::{Bound, Datum};
 use crate::units::Length;
 
@@ -51,6 +52,13 @@ pub fn notes(e: &Elevation<'_>, has_frame: bool) -> Vec<(String, String)> {
         drawn += " Dashed: top of the base trim.";
     }
     say("Grey lines", drawn);
+    let gap = e.set.solved.shop.cutting.laying.gap;
+    if gap > Length::ZERO && !board_joints::seen(e.set.solved, e.leg_index, e.facing.face).is_empty() {
+        say(
+            "Joints",
+            format!("a board larger than its sheet is in pieces, {} apart: see the board templates.", show.prose(gap)),
+        );
+    }
     let stopping = e.set.concerning(e.kind).iter().any(|(_, finding)| finding.severity == Severity::Stop);
     let check = if stopping {
         "Findings stop this sheet: don\u{2019}t cut from it."
