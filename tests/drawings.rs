@@ -76,7 +76,7 @@ fn the_outside_check_refuses_spoiled_drawings() {
 }
 
 #[test]
-fn every_sheet_is_read_whole_by_an_xml_library_and_every_number_in_it_is_finite() {
+fn every_sheet_is_read_whole_by_an_xml_library_its_numbers_finite_its_words_uncut() {
     let home = tempfile::tempdir().expect("a folder");
     for (index, job) in jobs().iter().enumerate() {
         for sheet in drawn(job, &home.path().join(index.to_string())) {
@@ -91,6 +91,12 @@ fn every_sheet_is_read_whole_by_an_xml_library_and_every_number_in_it_is_finite(
                     let odd = value.contains("NaN") || value.contains("inf") || value.contains('e');
                     assert!(!odd, "{}: {name}=\"{value}\"", sheet.display());
                 }
+            }
+            // Only a label, small as it is, may cut the name of the job.
+            if !sheet.to_string_lossy().contains("labels") {
+                let mut words = root.descendants().filter_map(|node| node.text());
+                let cut = words.find(|text| text.contains('\u{2026}'));
+                assert_eq!(cut, None, "{}: words are cut short", sheet.display());
             }
             let hairline = root.descendants().filter_map(|n| n.attribute("stroke-width")?.parse::<f64>().ok());
             for width in hairline {

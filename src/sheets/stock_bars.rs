@@ -4,6 +4,7 @@ use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Paint};
+use crate::sheets::notes::wrapped;
 use crate::sheets::scale::Scale;
 use crate::sheets::set::Set;
 use crate::sheets::shelves::Block;
@@ -17,6 +18,8 @@ const HIGH: f64 = 5.0;
 const HEADING: f64 = 8.0;
 /// From bar to bar, mm.
 const PITCH: f64 = 12.0;
+/// From bar to bar where words go on under a bar, mm.
+const WIDE_PITCH: f64 = 15.5;
 
 /// Bars of one kind as a block under a title, numbered from `first` on; `None` where there are none.
 pub fn block<'a>(
@@ -29,14 +32,17 @@ pub fn block<'a>(
     let longest = bars.iter().map(|bar| bar.length).max()?;
     let scale = Scale::fitting((longest.mm(), 1.0), (width.min(176.0) - 1.0, f64::MAX), Scale(5));
     let heading = title_block::heading_width(&title, &scale.words());
+    let own = longest.mm() * scale.factor();
+    let goes_on = |(index, bar): (usize, &&StockBar)| said(set, bar, first + index, own).1.len() > 1;
+    let pitch = if bars.iter().enumerate().any(goes_on) { WIDE_PITCH } else { PITCH };
     Some(Block {
-        width: (longest.mm() * scale.factor() + 1.0).max(heading),
-        height: HEADING + PITCH * bars.len() as f64,
+        width: (own + 1.0).max(heading),
+        height: HEADING + pitch * bars.len() as f64,
         right: false,
         scale: Some(scale),
         draw: Box::new(move |canvas, at| {
             title_block::heading(canvas, at.x, at.y + 3.5, &title, &scale.words());
-            draw(canvas, set, &bars, first, scale, at);
+            draw(canvas, set, &bars, first, (scale, pitch), at);
         }),
     })
 }
@@ -46,18 +52,39 @@ pub fn most(height: f64) -> usize {
     (((height - HEADING) / PITCH).floor() as usize).max(1)
 }
 
-fn draw(canvas: &mut Canvas, set: &Set<'_>, bars: &[&StockBar], first: usize, scale: Scale, corner: PaperPoint) {
+/// What is written over a bar: what it is, and what is cut from it, on to a second line that stands under it.
+fn said(set: &Set<'_>, bar: &StockBar, number: usize, width: f64) -> (String, Vec<String>) {
+    let show = set.solved.show;
+    let so_far = format!("bar {number}, {}, {} left", show.prose(bar.length), show.prose(bar.left));
+    let room = width - lettering::width(&so_far, BODY, Weight::Regular) - 3.0;
+    let all = counted(bar);
+    if lettering::width(&all, BODY, Weight::Regular) <= room {
+        return (so_far, vec![all]);
+    }
+    let mut lines = wrapped(&all, room.max(20.0), BODY, Weight::Regular).into_iter();
+    let over = if room > 20.0 { lines.next().unwrap_or_default() } else { String::new() };
+    let rest = all[over.len()..].trim_start().to_owned();
+    (so_far, vec![over, title_block::shortened(&rest, width, &Style::caption())])
+}
+
+fn draw(
+    canvas: &mut Canvas,
+    set: &Set<'_>,
+    bars: &[&StockBar],
+    first: usize,
+    (scale, pitch): (Scale, f64),
+    corner: PaperPoint,
+) {
     let show = set.solved.show;
     let layer = canvas.layer(Canvas::ROOT, "bars");
     let longest = bars.iter().map(|bar| bar.length).max().unwrap_or(Length::ZERO);
     for (index, bar) in bars.iter().enumerate() {
-        let y = corner.y + 11.5 + PITCH * index as f64;
-        let so_far = format!("bar {}, {}, {} left", first + index, show.prose(bar.length), show.prose(bar.left));
+        let y = corner.y + 11.5 + pitch * index as f64;
+        let (so_far, counted) = said(set, bar, first + index, longest.mm() * scale.factor());
         let end = canvas.text(layer, PaperPoint::new(corner.x, y - 1.4), &so_far, &Style::body());
-        let room = longest.mm() * scale.factor() - end - 3.0;
-        let counted = title_block::shortened(&counted(bar), room, &Style::caption());
-        if room > 20.0 {
-            canvas.text(layer, PaperPoint::new(corner.x + end + 3.0, y - 1.4), &counted, &Style::caption());
+        let places = [(corner.x + end + 3.0, y - 1.4), (corner.x, y + HIGH + 3.4)];
+        for (line, (x, y)) in counted.iter().zip(places).filter(|(line, _)| !line.is_empty()) {
+            canvas.text(layer, PaperPoint::new(x, y), line, &Style::caption());
         }
         let size = |length: Length| length.mm() * scale.factor();
         let whole = PaperPoint::new(corner.x + size(bar.length), y + HIGH);
@@ -86,6 +113,6 @@ fn counted(bar: &StockBar) -> String {
             None => marks.push((mark, 1)),
         }
     }
-    let one = |(mark, count): (&str, usize)| if count > 1 { format!("{count} {mark}") } else { mark.to_owned() };
+    let one = |(mark, count): (&str, usize)| if count > 1 { format!("{count}\u{d7}{mark}") } else { mark.to_owned() };
     marks.into_iter().map(one).collect::<Vec<_>>().join(", ")
 }

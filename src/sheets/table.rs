@@ -95,6 +95,8 @@ pub enum Cell {
     Tick,
     /// As the first cell of a row: the row goes on with the words of the row above, so that no rule parts them.
     Continued,
+    /// The same with what is left of that row's first words, semi-bold or not.
+    Further(String, bool),
 }
 
 impl Cell {
@@ -179,7 +181,7 @@ impl Table {
 
     /// Whether a row goes on with the words of the one above it.
     pub fn goes_on(&self, row: usize) -> bool {
-        matches!(self.rows.get(row).and_then(|cells| cells.first()), Some(Cell::Continued))
+        matches!(self.rows.get(row).and_then(|cells| cells.first()), Some(Cell::Continued | Cell::Further(..)))
     }
 
     fn draw_heading(&self, canvas: &mut Canvas, at: Layer, column: &Column, x: f64, top: f64, lines: usize) {
@@ -228,6 +230,8 @@ fn draw_cell(canvas: &mut Canvas, at: Layer, column: &Column, cell: &Cell, x: f6
         Cell::Words(text) => words(canvas, text, Style::body()),
         Cell::Bold(text) => words(canvas, text, Style::body().bold()),
         Cell::Grey(text) => words(canvas, text, Style::caption()),
+        Cell::Further(text, true) => words(canvas, text, Style::body().bold()),
+        Cell::Further(text, false) => words(canvas, text, Style::body()),
         Cell::Flagged(text) => {
             marks::flaglet(canvas, at, place(x, y));
             canvas.text(at, place(x + 3.6, y), text, &Style::body().bold().coloured(Colour::ACCENT));

@@ -17,11 +17,15 @@ const WIDEST: f64 = 176.0;
 pub fn blocks<'a>(tables: Vec<(String, Table)>, width: f64, page: f64, show: Show) -> Vec<Block<'a>> {
     let mut all = Vec::new();
     for (title, table) in tables.into_iter().filter(|(_, table)| !table.rows.is_empty()) {
-        for table in fit::parts(table, 1, width.min(WIDEST)) {
+        for table in fit::parts(table, 1, width.min(WIDEST)).into_iter().map(fit::unfolded) {
             let most = (((page - HEADING - table.height(0)) / ROW).floor() as usize).max(1);
             let mut from = 0;
             while from < table.rows.len() {
-                let to = (from + most).min(table.rows.len());
+                let mut to = (from + most).min(table.rows.len());
+                // Words that go on stay with their row.
+                while to > from + 1 && table.goes_on(to) {
+                    to -= 1;
+                }
                 all.push(rows(title.clone(), table.clone(), from, to, show));
                 from = to;
             }

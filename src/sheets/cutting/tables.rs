@@ -16,6 +16,7 @@ fn pieces(set: &Set<'_>) -> Table {
     let shop = &set.solved.shop;
     let show = set.solved.show;
     let widest = shop.pieces.iter().map(|piece| lettering::width(&piece.mark, BODY, Weight::SemiBold) + 3.0);
+    let heavy = shop.pieces.iter().map(|piece| lettering::width(&show.mass(piece.mass), BODY, Weight::Regular) + 3.5);
     let columns = vec![
         Column::words(widest.fold(18.0, f64::max), ""),
         Column::words(if set.solved.legs.len() > 1 { 34.0 } else { 20.0 }, "what"),
@@ -23,7 +24,7 @@ fn pieces(set: &Set<'_>) -> Table {
         lengths(show, "high or\ndeep"),
         Column::words(15.0, "from\nsheet"),
         Column::words(26.0, "cut for"),
-        Column::right(17.0, "weight"),
+        Column::right(heavy.fold(17.0, f64::max), "weight"),
     ];
     let row = |(index, piece): (usize, &crate::solve::SheetPiece)| {
         let sheet = shop.cutting.sheets.iter().position(|sheet| sheet.placed.iter().any(|one| one.piece == index));

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use crate::drawing::lettering::{BODY, Weight};
+use crate::drawing::lettering::{self, BODY, Weight};
 use crate::sheets::notes::wrapped;
 use crate::sheets::table::{Cell, Column, Table};
 
@@ -68,7 +68,33 @@ pub fn continued(table: &Table, from: usize) -> Cow<'_, Table> {
     Cow::Owned(table)
 }
 
-/// One row whose words may take several lines: further lines are rows that go on. The first cell must be short.
+/// A table whose words are never cut short: rows with words too long for their column go on in further rows.
+pub fn unfolded(table: Table) -> Table {
+    let Table { columns, rows, breaks } = table;
+    let mut unfolded = Table { columns, rows: Vec::new(), breaks: Vec::new() };
+    for (index, row) in rows.into_iter().enumerate() {
+        let too_long = |(column, cell): (&Column, &Cell)| {
+            let (text, weight) = match cell {
+                Cell::Words(text) | Cell::Grey(text) => (text, Weight::Regular),
+                Cell::Bold(text) => (text, Weight::SemiBold),
+                _ => return false,
+            };
+            lettering::width(text, BODY, weight) > column.width - 1.2
+        };
+        if unfolded.columns.iter().zip(&row).any(too_long) {
+            let own = lines(&unfolded.columns, row);
+            unfolded.rows.extend(own);
+        } else {
+            unfolded.rows.push(row);
+        }
+        if breaks.contains(&index) {
+            unfolded.breaks.push(unfolded.rows.len() - 1);
+        }
+    }
+    unfolded
+}
+
+/// One row whose words may take several lines: further lines are rows that go on.
 pub fn lines(columns: &[Column], cells: Vec<Cell>) -> Vec<Vec<Cell>> {
     let split = |(column, cell): (&Column, Cell)| {
         let room = column.width - 1.6;
@@ -84,7 +110,13 @@ pub fn lines(columns: &[Column], cells: Vec<Cell>) -> Vec<Vec<Cell>> {
     };
     let mut stacks: Vec<Vec<Cell>> = columns.iter().zip(cells).map(split).collect();
     if let Some(first) = stacks.first_mut() {
-        first.truncate(1);
+        for cell in first.iter_mut().skip(1) {
+            *cell = match std::mem::take(cell) {
+                Cell::Bold(text) => Cell::Further(text, true),
+                Cell::Words(text) | Cell::Grey(text) => Cell::Further(text, false),
+                other => other,
+            };
+        }
     }
     let count = stacks.iter().map(Vec::len).max().unwrap_or(1).max(1);
     let line = |k: usize| {

@@ -79,7 +79,7 @@ impl<'f, 's> Flow<'f, 's> {
         self.ready();
         let width = self.width();
         for table in fit::parts(build(width), keys, width) {
-            self.rows(title, &table);
+            self.rows(title, &fit::unfolded(table));
         }
     }
 
@@ -204,9 +204,11 @@ impl<'f, 's> Flow<'f, 's> {
                 if table.rows.is_empty() {
                     return true;
                 }
-                let fits = table.width() <= width + 0.01 && title_width(title) <= width;
-                if fits && TITLED + table.height(table.rows.len()) <= sheet.slots[index].room() {
-                    let table = fit::stretched(table, width);
+                if table.width() > width + 0.01 || title_width(title) > width {
+                    continue;
+                }
+                let table = fit::unfolded(fit::stretched(table, width));
+                if TITLED + table.height(table.rows.len()) <= sheet.slots[index].room() {
                     sheet.put_rows(self.set, index, title, &table, 0, table.rows.len());
                     return true;
                 }

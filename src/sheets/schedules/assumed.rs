@@ -19,7 +19,7 @@ pub fn table(set: &Set<'_>) -> Table {
     };
     let name = widest(&mut all.iter().map(|it| it.name.as_str())).min(60.0);
     let value = widest(&mut all.iter().map(|it| it.value.as_str())).min(34.0);
-    let columns = vec![Column::words(name, "value"), Column::words(value, "assumed"), Column::words(36.0, "from")];
+    let columns = vec![Column::words(name, "value"), Column::words(value, "assumed"), Column::words(52.0, "from")];
     let row = |it: &DefaultUsed| {
         vec![Cell::Words(it.name.clone()), Cell::Words(it.value.clone()), Cell::Grey(it.origin.to_owned())]
     };

@@ -22,17 +22,17 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     }
     let build = |width: f64| {
         let spans = figures_width(show, Length::from_inches(100.0)).max(17.0);
-        let fixed = 15.0 + spans + 20.0 + 23.0 + 24.0 + 14.0 + 15.0;
-        let own = rest(width, fixed + 35.0, 16.0).min(28.0);
+        let fixed = 15.0 + spans + 20.0 + 24.0 + 30.0 + 12.0 + 15.0;
+        let own = rest(width, fixed + 30.0, 16.0).min(28.0);
         let columns = vec![
             Column::words(own, "mark"),
-            Column::words(35.0, "carries"),
+            Column::words(30.0, "carries"),
             Column::right(15.0, "load"),
             Column::figures(spans, "span"),
             Column::right(20.0, "moment"),
-            Column::right(23.0, &format!("stress of\nallowed, {}", stress_unit(show))),
-            Column::right(24.0, &format!("bends of\nallowed, {}", deflection_unit(show))),
-            Column::right(14.0, "allowed"),
+            Column::right(24.0, &format!("stress of\nallowed, {}", stress_unit(show))),
+            Column::right(30.0, &format!("bends of\nallowed, {}", deflection_unit(show))),
+            Column::right(12.0, "limit"),
             Column::words(15.0, "verdict"),
         ];
         let rows = rows
