@@ -387,6 +387,7 @@ fn made_up(seed: u64) -> Given {
                 through: Through::Left,
                 seam: CornerSeam::Mitre,
                 radius: inches(0.5),
+                inner: CornerShape::Common,
                 outer: CornerShape::Common,
             };
             Joint { left: right - 1, right, kind: JointKind::Corner(corner), place: None }

@@ -24,6 +24,7 @@ fn inside(degrees: f64) -> Corner {
         through: Through::Left,
         seam: CornerSeam::Butt,
         radius: Length::ZERO,
+        inner: CornerShape::Common,
         outer: CornerShape::Common,
     }
 }
@@ -269,6 +270,61 @@ fn pieces_add_up_however_the_corner_is_seamed() {
             }
         }
     }
+}
+
+/// A clipped inside corner is filled by a triangle: half its two sides times the sine of the angle between them, one piece
+/// of it however the corner is seamed but mitred, its edge seen.
+#[test]
+fn a_clipped_inside_corner_is_filled() {
+    for angle in [60.0_f64, 88.6, 90.0, 120.0] {
+        for corner in [inside(angle), outside(angle)] {
+            for through in [Through::Left, Through::Right] {
+                for seam in [CornerSeam::Butt, CornerSeam::Mitre, CornerSeam::None] {
+                    let of = |inner| {
+                        let corner = Corner { seam, through, inner, ..corner };
+                        solved(&run(&[&[150.0], &[160.0]], &[corner]))
+                    };
+                    let area = |solved: &Solved| solved.slabs[0].region.area() / MM / MM;
+                    let (sharp, clipped) = (of(CornerShape::Common), of(CornerShape::Clipped(inches(5.0))));
+                    let filled = 25.0 * angle.to_radians().sin() / 2.0;
+                    let what = format!("{angle} {:?} {through:?} {seam:?}", corner.turn);
+                    assert!((area(&clipped) - area(&sharp) - filled).abs() < 1e-6, "{what}");
+                    let pieces: f64 =
+                        clipped.legs.iter().flat_map(|leg| &leg.counter.pieces).map(|p| p.region.area()).sum();
+                    assert!((pieces / MM / MM - area(&clipped)).abs() < 1e-4, "{what}");
+                    // The straight edge that fills it: 2 * 5 in * sin(angle / 2), seen, in the whole outline.
+                    let long = 10.0 * (angle.to_radians() / 2.0).sin() * MM;
+                    let edge = |edge: &&faceline::solve::Edge| {
+                        let (du, dv) = ((edge.to.0 - edge.from.0).mm(), (edge.to.1 - edge.from.1).mm());
+                        (du.hypot(dv) - long).abs() < 1e-3 && edge.kind == faceline::solve::EdgeKind::Finished
+                    };
+                    assert_eq!(clipped.slabs[0].edges.iter().filter(edge).count(), 1, "{what}");
+                    // The substrate isn't filled: it ends with the frames.
+                    let under = |solved: &Solved| solved.slabs[0].substrate.area();
+                    assert!((under(&clipped) - under(&sharp)).abs() < 1e-6, "{what}");
+                }
+            }
+        }
+    }
+    // Build-up 2 1/8 in and overhang 1 in: a clip of 12 in hangs 3 1/8 in and 6 in past the frames, one of 15 in 10 5/8 in, and
+    // 10 in is the most for 1 1/2 in of concrete.
+    let said = |by: f64| {
+        let corner = Corner { inner: CornerShape::Clipped(inches(by)), ..inside(90.0) };
+        let findings = rules::check(&solved(&run(&[&[150.0], &[160.0]], &[corner])));
+        let own = findings.into_iter().filter(|found| found.rule == "counter-overhang-supported");
+        own.map(|found| found.message).filter(|message| message.starts_with("what fills")).collect::<Vec<_>>()
+    };
+    assert!(said(12.0).is_empty());
+    assert_eq!(
+        said(15.0),
+        ["what fills the corner between legs leg1 and leg2 hangs 10 5/8 in past their frames; 10 in is the most"]
+    );
+    let refused = |inner| {
+        let problems = solve(&run(&[&[40.0], &[60.0]], &[Corner { inner, ..inside(90.0) }])).err().unwrap_or_default();
+        problems.first().map(|problem| problem.message.clone())
+    };
+    let message = refused(CornerShape::Clipped(inches(90.0))).expect("it has no room");
+    assert!(message.contains("more than its edges have room for"), "{message}");
 }
 
 /// Every outline of the reference that a run of legs can state, through the whole solver.
@@ -649,13 +705,18 @@ fn any_corner() -> impl Strategy<Value = Corner> {
         (1_i64..256).prop_map(|c| CornerShape::Clipped(Length::from_sixty_fourths(c))),
     ];
     let angle = prop_oneof![2 => Just(90.0), 2 => 60.0..150.0, 1 => Just(135.0), 1 => -10.0..400.0];
-    (angle, any::<bool>(), 0_u8..3, 0_u8..3, 0_i64..192, shape).prop_map(
-        |(angle, within, through, seam, radius, outer)| {
+    let inner = prop_oneof![
+        3 => Just(CornerShape::Common),
+        1 => (1_i64..512).prop_map(|c| CornerShape::Clipped(Length::from_sixty_fourths(c))),
+    ];
+    (angle, any::<bool>(), 0_u8..3, 0_u8..3, 0_i64..192, inner, shape).prop_map(
+        |(angle, within, through, seam, radius, inner, outer)| {
             let corner = if within { inside(angle) } else { outside(angle) };
             Corner {
                 through: [Through::Left, Through::Right, Through::Neither][through as usize],
                 seam: [CornerSeam::Butt, CornerSeam::Mitre, CornerSeam::None][seam as usize],
                 radius: Length::from_sixty_fourths(radius),
+                inner,
                 outer,
                 ..corner
             }

@@ -151,6 +151,7 @@ fn corner() -> Given {
             through: Through::Left,
             seam: CornerSeam::Butt,
             radius: inches(1.0),
+            inner: CornerShape::Common,
             outer: CornerShape::Common,
         }),
         place: None,

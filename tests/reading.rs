@@ -4,7 +4,9 @@
 
 use faceline::findings::Problem;
 use faceline::model::{self, Files, JobFile};
-use faceline::parameters::given::{Cut, DepthFrom, Face, Figure, Floor, Given, Height, HeightFrom, NotchCut, Width};
+use faceline::parameters::given::{
+    CornerShape, Cut, DepthFrom, Face, Figure, Floor, Given, Height, HeightFrom, JointKind, NotchCut, Width,
+};
 use faceline::parameters::resolve;
 use faceline::units::{Exact, Length};
 use std::collections::BTreeMap;
@@ -541,4 +543,27 @@ fn notches_of_the_counter_are_read() {
     assert!(message.contains("zero") && !instead.is_empty() && at == "\"0 in\"", "{message} {at}");
     let (message, _, _) = said_of("out_of(edge: top, along: \"2 ft\", width: \"1 in\", depth: \"3 in\")");
     assert!(message.contains("top"), "{message}");
+}
+
+#[test]
+fn the_inside_of_a_corner_has_one_shape() {
+    let corner = include_str!("../samples/corner.ron");
+    let from = "radius: \"1 in\",";
+    assert!(corner.contains(from));
+    let with = |to: &str| solve(&job(&corner.replacen(from, to, 1)), &[]);
+    let joint = |given: &Given| match &given.joints[0].kind {
+        JointKind::Corner(corner) => (corner.radius, corner.inner),
+        JointKind::Step => panic!("a corner"),
+    };
+    assert_eq!(joint(&with(from).unwrap()), (Length::from_inches(1.0), CornerShape::Common));
+    let clipped = with("inner: clipped(\"4 in\"),").unwrap();
+    assert_eq!(joint(&clipped), (Length::ZERO, CornerShape::Clipped(Length::from_inches(4.0))));
+    assert_eq!(joint(&with("inner: rounded(\"2 in\"),").unwrap()).1, CornerShape::Round(Length::from_inches(2.0)));
+    let problems = with("radius: \"1 in\", inner: clipped(\"4 in\"),").err().unwrap_or_default();
+    assert_eq!(problems.len(), 1, "{problems:#?}");
+    let (message, instead, at) = said(&problems[0]);
+    assert_eq!(message, "the inside of this corner is shaped twice, by `radius` and by `inner`");
+    assert!(instead.contains("keep one") && at == "\"1 in\"", "{instead} {at}");
+    let problems = with("inner: clipped(\"0 in\"),").err().unwrap_or_default();
+    assert_eq!((problems.len(), said(&problems[0]).2.as_str()), (1, "\"0 in\""));
 }

@@ -1033,6 +1033,7 @@ fn cornered(filler: f64) -> Given {
         through: Through::Left,
         seam: CornerSeam::Butt,
         radius: Length::ZERO,
+        inner: CornerShape::Common,
         outer: CornerShape::Common,
     };
     given.joints.push(Joint { left: 0, right: 1, kind: JointKind::Corner(corner), place: None });

@@ -160,6 +160,7 @@ fn a_corner_against_two_walls() {
             through: Through::Left,
             seam: CornerSeam::Butt,
             radius: Length::ZERO,
+            inner: CornerShape::Common,
             outer: CornerShape::Common,
         }),
         place: None,

@@ -12,7 +12,10 @@ pub struct CornerText {
     pub(crate) angle: AngleText,
     pub(crate) through: Option<Text>,
     pub(crate) seam: Option<CornerSeamText>,
+    /// Of the counter's inside corner; the same as `inner: rounded(...)`.
     pub(crate) radius: Option<Text>,
+    /// Shape of the counter's inside corner: clipped, a straight edge fills it.
+    pub(crate) inner: Option<CornerShapeText>,
     pub(crate) outer: Option<CornerShapeText>,
 }
 

@@ -59,6 +59,10 @@ fn corner(corner: &CornerText, reader: &mut Reader) -> Corner {
     if corner.through.is_none() {
         reader.record("corner.through", &corner.left.text, "common practice");
     }
+    if let (Some(radius), Some(_)) = (&corner.radius, &corner.inner) {
+        let instead = "keep one of the two: `inner: rounded(...)` and `radius` say the same";
+        reader.tell("the inside of this corner is shaped twice, by `radius` and by `inner`", instead, &radius.place);
+    }
     Corner {
         turn: sign * (PI - angle),
         through,
@@ -67,7 +71,11 @@ fn corner(corner: &CornerText, reader: &mut Reader) -> Corner {
             Some(CornerSeamText::Mitre) => CornerSeam::Mitre,
             Some(CornerSeamText::None) => CornerSeam::None,
         },
-        radius: reader.length_or("corner.radius", "corner.radius", corner.radius.as_ref(), Sign::NotNegative),
+        radius: match corner.inner {
+            Some(_) => Length::ZERO,
+            None => reader.length_or("corner.radius", "corner.radius", corner.radius.as_ref(), Sign::NotNegative),
+        },
+        inner: shape(corner.inner.as_ref(), reader),
         outer: shape(corner.outer.as_ref(), reader),
     }
 }

@@ -297,6 +297,7 @@ impl Check {
                 );
             }
             self.length("the radius of a corner", corner.radius, Sign::NotNegative, at);
+            self.shape("the shape of the inside of a corner", corner.inner, at);
             self.shape("the shape of a corner", corner.outer, at);
         }
     }

@@ -36,8 +36,10 @@ pub struct Corner {
     pub through: Through,
     /// How the counter's pieces meet.
     pub seam: CornerSeam,
-    /// Radius of the counter's inside corner; zero when sharp.
+    /// Radius of the counter's inside corner, where `inner` says nothing else; zero when sharp.
     pub radius: Length,
+    /// Shape of the counter's inside corner: clipped, a straight edge fills it, so far along both edges.
+    pub inner: CornerShape,
     /// Shape of the counter's outside corner, where it is free.
     pub outer: CornerShape,
 }

@@ -3,7 +3,8 @@
 use super::brackets::{Side, Want, sides};
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::rules::{Concern, Limit, Rule, nothing};
-use crate::solve::Solved;
+use crate::solve::{CornerShape, Datums, Joint, JointKind, Solved};
+use crate::units::Length;
 
 const THIN: Limit = Limit::new("thin", "6 in", "past the frame, or past what carries it, 2 cm and less");
 const THICK: Limit = Limit::new("thick", "10 in", "past the frame, or past what carries it, 3 cm and more");
@@ -43,7 +44,32 @@ fn check(solved: &Solved) -> Vec<Finding> {
             findings.push(RULE.finding(Severity::Warn, Subject::Counter(at), place, message, instead));
         }
     }
+    findings.extend(solved.joints.iter().filter_map(|joint| clipped(solved, joint, free)));
     findings
+}
+
+/// What fills a clipped inside corner hangs out farthest in the middle of its edge: by as much as the edges that meet do,
+/// and half the clip times the sine of the angle between them.
+fn clipped(solved: &Solved, joint: &Joint, free: Length) -> Option<Finding> {
+    let JointKind::Corner(corner) = &joint.kind else { return None };
+    let CornerShape::Clipped(by) = corner.inner else { return None };
+    let (left, right) = (solved.legs.get(joint.left)?, solved.legs.get(joint.right)?);
+    let inside = corner.turn > 0.0;
+    let past = |d: &Datums| if inside { d.frame_face - d.counter_front } else { d.counter_back - d.frame_back };
+    let nearer = past(&left.datums).min(past(&right.datums));
+    let hangs = nearer + by.half().scaled(corner.turn.sin().abs());
+    (hangs > free).then(|| {
+        let plain = |length| solved.show.plain(length);
+        let message = format!(
+            "what fills the corner between legs {} and {} hangs {} past their frames; {} is the most",
+            left.id,
+            right.id,
+            plain(hangs),
+            plain(free)
+        );
+        let instead = "clip the corner less, or carry what fills it";
+        RULE.finding(Severity::Warn, Subject::Counter(joint.left), joint.place.as_ref(), message, instead)
+    })
 }
 
 /// What is wanting, and what to do about it.
@@ -52,7 +78,7 @@ fn said(
     side: &Side,
     want: &Want,
     hangs: &str,
-    (most, apart, free): (crate::units::Length, crate::units::Length, crate::units::Length),
+    (most, apart, free): (Length, Length, Length),
 ) -> (String, String) {
     let plain = |length| solved.show.plain(length);
     match want {

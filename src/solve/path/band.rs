@@ -162,7 +162,12 @@ impl Job<'_> {
             // Where neither frame runs through, each sheet ends over its own frame.
             mitred: corner.through == Through::Neither || (counter && corner.seam == CornerSeam::Mitre),
             cut: !counter || corner.seam != CornerSeam::None,
-            inner: if counter { Shape::Round(corner.radius.mm()) } else { Shape::Sharp },
+            inner: match corner.inner {
+                _ if !counter => Shape::Sharp,
+                CornerShape::Common => Shape::Round(corner.radius.mm()),
+                CornerShape::Round(radius) => Shape::Round(radius.mm()),
+                CornerShape::Clipped(by) => Shape::Clip(by.mm()),
+            },
             outer,
         })
     }

@@ -43,7 +43,11 @@ impl Job<'_> {
         for &index in &chain.joints {
             let joint = &self.given.joints[index];
             let JointKind::Corner(corner) = &joint.kind else { continue };
-            let shape = if corner.turn > 0.0 { CornerShape::Round(corner.radius) } else { corner.outer };
+            let inner = match corner.inner {
+                CornerShape::Common => CornerShape::Round(corner.radius),
+                shaped => shaped,
+            };
+            let shape = if corner.turn > 0.0 { inner } else { corner.outer };
             let (left, right) = (self.bends(joint.left), self.bends(joint.right));
             let refused = match shape {
                 CornerShape::Common => false,
