@@ -198,6 +198,21 @@ fn an_overhang_gets_brackets_past_its_limit_and_none_before() {
     assert!(at.windows(2).all(|pair| pair[1] - pair[0] <= inches(36.0)), "{at:?}");
 }
 
+#[test]
+fn no_support_is_marked_as_a_fitting_is() {
+    let mut given = heavy();
+    let begin = |given: &Given| {
+        let marks: Vec<String> = solved(given).shop.supports.all().map(|one| one.mark.clone()).collect();
+        assert!(marks.iter().enumerate().all(|(at, mark)| mark.ends_with(&(at + 1).to_string())), "{marks:?}");
+        marks[0].clone()
+    };
+    assert_eq!(begin(&given), "S1");
+    given.fittings[0].mark = Some("S4".to_owned());
+    assert_eq!(begin(&given), "SP1");
+    given.legs[0].modules[0].id = "SP2".to_owned();
+    assert_eq!(begin(&given), "SUP1");
+}
+
 /// What `counter-overhang-supported` says of a run, without its end.
 fn said_of_overhangs(solved: &Solved) -> Vec<String> {
     let found = faceline::rules::check(solved).into_iter().filter(|one| one.rule == "counter-overhang-supported");

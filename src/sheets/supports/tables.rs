@@ -94,7 +94,9 @@ fn what(solved: &Solved, support: &Support) -> String {
 
 /// Marks in a row, as `S1, S4`; runs of them by their first and last.
 pub fn marks(all: &[&str]) -> String {
-    let numbers: Vec<usize> = all.iter().filter_map(|mark| mark.trim_start_matches('S').parse().ok()).collect();
+    // One run's marks begin alike.
+    let letters = all.first().map_or("", |mark| mark.trim_end_matches(|sign: char| sign.is_ascii_digit()));
+    let numbers: Vec<usize> = all.iter().filter_map(|mark| mark.strip_prefix(letters)?.parse().ok()).collect();
     let mut words: Vec<String> = Vec::new();
     let mut at = 0;
     while at < numbers.len() {
@@ -102,10 +104,11 @@ pub fn marks(all: &[&str]) -> String {
         while end + 1 < numbers.len() && numbers[end + 1] == numbers[end] + 1 {
             end += 1;
         }
+        let (first, last) = (numbers[at], numbers[end]);
         words.push(match end - at {
-            0 => format!("S{}", numbers[at]),
-            1 => format!("S{}, S{}", numbers[at], numbers[end]),
-            _ => format!("S{} to S{}", numbers[at], numbers[end]),
+            0 => format!("{letters}{first}"),
+            1 => format!("{letters}{first}, {letters}{last}"),
+            _ => format!("{letters}{first} to {letters}{last}"),
         });
         at = end + 1;
     }

@@ -73,13 +73,29 @@ pub fn supports(given: &Given, solved: &Solved) -> Supports {
         framed.extend(own.iter().map(finish));
         all.tubes.extend(framed::tubes(index, leg, &mut tubes));
     }
+    let letters = letters(solved);
     for support in all.members.iter_mut().chain(&mut framed) {
         marks += 1;
-        support.mark = format!("S{marks}");
+        support.mark = format!("{letters}{marks}");
     }
     all.framed = framed;
     all.assumed = assumed(&all, given);
     all
+}
+
+/// What marks of supports begin with: `S`, or more where a module or a fitting is marked so, as all in a module S are.
+fn letters(solved: &Solved) -> &'static str {
+    let taken = |letters: &str| {
+        let is = |mark: &str| {
+            mark.strip_prefix(letters)
+                .is_some_and(|rest| !rest.is_empty() && rest.bytes().all(|byte| byte.is_ascii_digit()))
+        };
+        let mut legs = solved.legs.iter();
+        legs.any(|leg| {
+            leg.fittings.iter().any(|fitting| is(&fitting.mark)) || leg.modules.iter().any(|module| is(&module.id))
+        })
+    };
+    ["S", "SP", "SUP"].into_iter().find(|letters| !taken(letters)).unwrap_or("SUPP")
 }
 
 /// Posts take what the rail over them would have to carry.
