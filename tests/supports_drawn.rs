@@ -4,7 +4,7 @@
 
 mod program;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use faceline::solve::{Face, Plane, Solved, Support, SupportRole};
@@ -82,4 +82,28 @@ fn a_section_shows_supports_where_they_are_and_none_that_it_cuts_is_left_out() {
         }
     }
     assert!(seen >= 12, "the samples show supports in their sections: {seen}");
+}
+
+/// Marks that a page carries as `data-support`.
+fn drawn(page: &str) -> BTreeSet<String> {
+    let marks = page.split("data-support=\"").skip(1).filter_map(|rest| rest.split('"').next());
+    marks.map(str::to_owned).collect()
+}
+
+#[test]
+fn the_plan_shows_every_support_that_is_added_and_says_how_to_read_it() {
+    for job in program::jobs() {
+        let solved = program::solved(&job);
+        let pages = pages(&job, "plan");
+        let shown: BTreeSet<String> = pages.values().flat_map(|page| drawn(page)).collect();
+        let members = &solved.shop.supports.members;
+        for support in members {
+            assert!(shown.contains(&support.mark), "{}: {} is not on the plan", job.display(), support.mark);
+        }
+        for mark in &shown {
+            assert_ne!(marked(&solved, mark).role, SupportRole::Backing, "{}: {mark}", job.display());
+        }
+        let said = pages.values().any(|page| page.contains(">Fine dashes<"));
+        assert_eq!(said, !members.is_empty(), "{}: how to read the fine dashes", job.display());
+    }
 }

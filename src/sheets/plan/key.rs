@@ -3,7 +3,7 @@
 use super::kept::Kept;
 use super::seen::Seen;
 use super::sheet::Drawn;
-use super::{marks, path, run, sheet, walls};
+use super::{marks, path, run, sheet, supports, walls};
 use crate::drawing::lettering::Style;
 use crate::geometry::{LegPoint, PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
@@ -43,13 +43,13 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     for index in 0..solved.legs.len() {
         let meets = solved.slabs.iter().any(|slab| slab.legs.contains(&index));
         if meets {
-            run::under(&mut canvas, geometry, &seen(index));
+            run::under(&mut canvas, geometry, solved, &seen(index));
         } else {
             // Where walls were surveyed, they are drawn as they are.
             if solved.survey.walls.is_empty() {
                 walls::draw(&mut canvas, geometry, &seen(index));
             }
-            run::draw(&mut canvas, geometry, &seen(index));
+            run::draw(&mut canvas, geometry, solved, &seen(index));
         }
     }
     path::seams(&mut canvas, geometry, set, &view);
@@ -69,6 +69,9 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     }
     for index in 0..solved.legs.len() {
         marks::findings(&mut canvas, notes, set, kind, &seen(index));
+    }
+    for index in 0..solved.legs.len() {
+        supports::marks(&mut canvas, notes, solved, &seen(index));
     }
     path::survey_names(&mut canvas, notes, set, &view, held);
     let bottom = (top + (y1 - y0) * factor + 22.0 + lengths).min(inside.bottom);

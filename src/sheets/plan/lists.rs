@@ -167,6 +167,12 @@ fn reading(set: &Set<'_>) -> Vec<(String, String)> {
         note("Dash, two dots", "bodies of the fittings, where they are known."),
         note("Left, right", "as the cook sees them, standing before the finished face."),
     ];
+    let own: Vec<&str> = set.solved.shop.supports.members.iter().map(|one| one.mark.as_str()).collect();
+    if let (Some(first), Some(sheet)) = (own.first(), set.number(Kind::Supports)) {
+        let text =
+            format!("tinted: supports under the counter, their marks from {first} on; sheet {sheet} has their places.");
+        notes.push(note("Fine dashes", &text));
+    }
     if set.solved.legs.iter().any(|leg| !leg.stubs.is_empty()) {
         notes.push(note("Services", "where pipes and cables come up: licensed trades and local code decide."));
     }

@@ -202,7 +202,18 @@ pub fn feet(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>) {
         let place = seen.at(foot.u, foot.v);
         let text = set.solved.foot_tag(seen.index, index).to_string();
         let run = lettering::width(&text, BODY, Weight::Regular);
-        let places = [(2.2, 1.25), (-2.2 - run, 1.25), (2.2, -1.6), (-2.2 - run, -1.6), (2.2, 4.0), (-2.2 - run, 4.0)];
+        let places = [
+            (2.2, 1.25),
+            (-2.2 - run, 1.25),
+            (2.2, -1.6),
+            (-2.2 - run, -1.6),
+            (2.2, 4.0),
+            (-2.2 - run, 4.0),
+            (1.2, 3.9),
+            (-1.2 - run, 3.9),
+            (-run / 2.0, 4.3),
+            (-run / 2.0, -2.5),
+        ];
         let places = places.map(|(dx, dy)| place.moved(dx, dy));
         canvas.text_at_first(at, &places, &text, &Style::caption());
     }

@@ -11,6 +11,7 @@ mod path;
 mod run;
 mod seen;
 mod sheet;
+mod supports;
 mod walls;
 
 use super::flow::{Flow, Heads};

@@ -1,21 +1,23 @@
 //! The run from above: frames under the counter, the counter, its cutouts, bodies, seams, finished faces, feet.
 
 use super::seen::Seen;
+use super::supports;
 use crate::drawing::Colour;
 use crate::drawing::{Dash, Fill, Pen, Shape};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
-use crate::solve::{Extent, Face, Plane};
+use crate::solve::{Extent, Face, Plane, Solved};
 use crate::units::Length;
 
 /// Draws everything of a leg but its lettering and marks.
-pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
+pub fn draw(canvas: &mut Canvas, at: Layer, solved: &Solved, seen: &Seen<'_>) {
     counter(canvas, at, seen);
-    under(canvas, at, seen);
+    under(canvas, at, solved, seen);
 }
 
 /// The same without the counter.
-pub fn under(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
+pub fn under(canvas: &mut Canvas, at: Layer, solved: &Solved, seen: &Seen<'_>) {
+    supports::draw(canvas, at, solved, seen);
     frames(canvas, at, seen);
     bodies(canvas, at, seen);
     cutouts(canvas, at, seen);

@@ -2,7 +2,7 @@
 
 use super::kept::Kept;
 use super::seen::{LEVEL, Seen};
-use super::{levels, lines, marks, run, walls};
+use super::{levels, lines, marks, run, supports, walls};
 use crate::geometry::{PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
 use crate::sheets::dimensions::NEXT;
@@ -47,7 +47,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
     let seen = Seen { leg, index, placement: LEVEL, view: &view };
     let geometry = canvas.layer(view.layer, "run");
     walls::draw(&mut canvas, geometry, &seen);
-    run::draw(&mut canvas, geometry, &seen);
+    run::draw(&mut canvas, geometry, solved, &seen);
 
     let left = view.x_mm(reach.left);
     let right = view.x_mm(reach.right);
@@ -78,6 +78,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
         .collect();
     marks::fall(&mut canvas, notes, set, &seen, &falls);
     marks::feet(&mut canvas, notes, set, &seen);
+    supports::marks(&mut canvas, notes, solved, &seen);
     marks::findings(&mut canvas, notes, set, kind, &seen);
 
     let bottom = (lowest + 10.0).max(inside.top + HEADING + high + 4.0);
