@@ -2,6 +2,7 @@
 
 use super::canvas::Canvas;
 use super::frame::{self, Area};
+use super::notes;
 use super::scale::Scale;
 use super::title_block;
 use crate::geometry::PaperPoint;
@@ -26,6 +27,20 @@ pub struct Block<'a> {
     pub scale: Option<Scale>,
     /// Draws it with its top left corner at a place.
     pub draw: Draw<'a>,
+}
+
+/// Notes as a block, with so much white under them, mm.
+pub fn noted<'a>(list: Vec<(String, String)>, width: f64, under: f64) -> Block<'a> {
+    Block {
+        width,
+        height: notes::list_height(&list, width) + under,
+        right: true,
+        scale: None,
+        draw: Box::new(move |canvas, at| {
+            let layer = canvas.layer(Canvas::ROOT, "notes");
+            notes::list(canvas, layer, at.moved(0.0, 3.0), &list, width);
+        }),
+    }
 }
 
 /// A page with room left on it.

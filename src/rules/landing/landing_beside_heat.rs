@@ -1,8 +1,9 @@
 //! Nowhere to put a hot dish down.
 
+use super::sides;
 use crate::findings::{Finding, Origin, Severity};
-use crate::rules::hot::{beside, cooking};
-use crate::rules::{Concern, Limit, Rule, named, nothing};
+use crate::rules::hot::cooking;
+use crate::rules::{Concern, Limit, Rule, nothing};
 use crate::solve::{Look, Solved};
 
 const LONG: Limit = Limit::new("long", "24 in", "beside a grill, on its one side");
@@ -26,19 +27,9 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let limit = |limit| RULE.length(solved, limit);
     let short = cooking(solved).filter_map(|(leg, fitting)| {
-        let (left, right) = beside(leg, fitting)?;
         let grill = fitting.look == Look::Grill;
         let (long, least) = if grill { (limit(&LONG), limit(&SHORT)) } else { (limit(&SHORT), limit(&END)) };
-        if left.max(right) >= long && left.min(right) >= least {
-            return None;
-        }
-        let plain = |length| solved.show.plain(length);
-        let (left, right, long, least) = (plain(left), plain(right), plain(long), plain(least));
-        let message = format!(
-            "{} has {left} of clear counter on its left and {right} on its right; {long} on one side and {least} on the other are wanted",
-            named(fitting)
-        );
-        Some(RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead))
+        sides::short(&RULE, solved, (leg, fitting), long, least)
     });
     short.collect()
 }

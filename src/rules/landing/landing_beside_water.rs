@@ -1,8 +1,8 @@
 //! Nowhere to put a wet dish down.
 
+use super::sides;
 use crate::findings::{Finding, Origin, Severity};
-use crate::rules::hot::beside;
-use crate::rules::{Concern, Limit, Rule, fittings, named, nothing};
+use crate::rules::{Concern, Limit, Rule, fittings, nothing};
 use crate::solve::{Look, Solved};
 
 const LONG: Limit = Limit::new("long", "18 in", "beside an auxiliary sink, on its one side");
@@ -25,18 +25,5 @@ pub const RULE: Rule = Rule {
 fn check(solved: &Solved) -> Vec<Finding> {
     let (long, least) = (RULE.length(solved, &LONG), RULE.length(solved, &SHORT));
     let sinks = fittings(solved).filter(|(_, fitting)| fitting.look == Look::Sink);
-    let short = sinks.filter_map(|(leg, fitting)| {
-        let (left, right) = beside(leg, fitting)?;
-        if left.max(right) >= long && left.min(right) >= least {
-            return None;
-        }
-        let plain = |length| solved.show.plain(length);
-        let (left, right, long, least) = (plain(left), plain(right), plain(long), plain(least));
-        let message = format!(
-            "{} has {left} of clear counter on its left and {right} on its right; {long} on one side and {least} on the other are wanted",
-            named(fitting)
-        );
-        Some(RULE.finding(Severity::Warn, fitting.subject(), fitting.place.as_ref(), message, RULE.instead))
-    });
-    short.collect()
+    sinks.filter_map(|at| sides::short(&RULE, solved, at, long, least)).collect()
 }

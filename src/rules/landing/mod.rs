@@ -8,3 +8,4 @@ pub(super) mod landing_beside_heat;
 pub(super) mod landing_beside_water;
 pub(super) mod landing_by_the_refrigerator;
 pub(super) mod pier_between_openings;
+mod sides;

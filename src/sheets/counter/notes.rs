@@ -1,27 +1,14 @@
 //! Tolerances and cautions of the counter sheet.
 
 use super::Task;
-use crate::sheets::canvas::Canvas;
-use crate::sheets::notes;
-use crate::sheets::shelves::Block;
+use crate::sheets::shelves::{self, Block};
 use crate::units::Length;
 
 const WIDTH: f64 = 166.0;
 
 /// Tolerances, cautions, and how weights were worked out.
 pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
-    let list = list(task);
-    let height = notes::list_height(&list, WIDTH);
-    Block {
-        width: WIDTH,
-        height,
-        right: true,
-        scale: None,
-        draw: Box::new(move |canvas, at| {
-            let layer = canvas.layer(Canvas::ROOT, "notes");
-            notes::list(canvas, layer, at.moved(0.0, 3.0), &list, WIDTH);
-        }),
-    }
+    shelves::noted(list(task), WIDTH, 0.0)
 }
 
 /// The notes: a lead word and a sentence each.

@@ -1,23 +1,11 @@
 //! What has to be known to cut by the layouts.
 
-use crate::sheets::canvas::Canvas;
-use crate::sheets::notes;
 use crate::sheets::set::Set;
-use crate::sheets::shelves::Block;
+use crate::sheets::shelves::{self, Block};
 
 /// The notes as a block.
 pub fn block<'a>(set: &Set<'_>, width: f64) -> Block<'a> {
-    let list = list(set);
-    Block {
-        width,
-        height: notes::list_height(&list, width) + 3.0,
-        right: true,
-        scale: None,
-        draw: Box::new(move |canvas, at| {
-            let layer = canvas.layer(Canvas::ROOT, "notes");
-            notes::list(canvas, layer, at.moved(0.0, 3.0), &list, width);
-        }),
-    }
+    shelves::noted(list(set), width, 3.0)
 }
 
 fn list(set: &Set<'_>) -> Vec<(String, String)> {

@@ -4,10 +4,12 @@
 //! read; two arrows are a plain size. Only dimensions that start at a finished face are in the accent.
 
 mod chain;
+mod drop;
 mod linear;
 mod running;
 
 pub use chain::{Chain, Part};
+pub use drop::Drop;
 pub use linear::{Across, Dimension, Number};
 pub use running::{Running, Side, Stop, apart, spread};
 

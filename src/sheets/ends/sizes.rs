@@ -3,12 +3,11 @@
 use super::end::{End, EndView};
 use super::picture;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
-use crate::drawing::{Colour, Fill, Pen, Shape};
+use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
-use crate::sheets::dimensions::{Across, Chain, Dimension, Number, ORIGIN, Part, Running, Side, Stop};
+use crate::sheets::dimensions::{Across, Chain, Dimension, Drop, Number, ORIGIN, Part, Running, Side, Stop};
 use crate::sheets::marks;
-use crate::sheets::view::number;
 use crate::solve::{BoundKind, Datum, Fitting};
 use crate::units::{Length, Show};
 
@@ -333,41 +332,13 @@ fn drop_lines<'s>(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End<'s>)
 
 fn column(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show, model_x: Length, edges: &[Edge]) {
     let top = end.leg.datums.counter_top;
-    let (x, y0) = (view.x(model_x), view.y(top));
-    let p = PaperPoint::new;
+    let x = view.x(model_x);
     for edge in edges {
         let (y, drop) = (view.y(edge.z), top - edge.z);
         // The schedule has it where the drawing has no room.
-        let Some(place) = number_place(canvas, p(x, y), edge.top, drop, show) else { continue };
-        let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
-        let facts = vec![
-            ("data-dim", format!("d{}", canvas.next_number())),
-            ("data-dim-mm", number(drop.mm(), 6)),
-            ("data-from", point(top)),
-            ("data-to", point(edge.z)),
-            ("data-axis", "y".to_owned()),
-            ("data-round-mm", number(show.step().mm(), 6)),
-            ("data-from-datum", Datum::CounterTop.words().to_owned()),
-            ("data-to-datum", format!("{} {}", edge.fitting.mark, if edge.top { "top edge" } else { "bottom edge" })),
-        ];
-        let group = canvas.layer_with(at, "dim", facts);
-        let role = |role: &str, side: &str| vec![("data-role", role.to_owned()), ("data-end", side.to_owned())];
-        for (y, side) in [(y0, "from"), (y, "to")] {
-            canvas.shape(
-                group,
-                Shape::Line(p(x - 2.0, y), p(x + 2.0, y)),
-                Paint::pen(Pen::GHOST),
-                "",
-                role("witness", side),
-            );
-        }
-        canvas.shape(
-            group,
-            Shape::Line(p(x, y0), p(x, y)),
-            Paint::pen(Pen::GHOST),
-            "",
-            vec![("data-role", "dimline".to_owned())],
-        );
+        let Some(place) = number_place(canvas, PaperPoint::new(x, y), edge.top, drop, show) else { continue };
+        let to = format!("{} {}", edge.fitting.mark, if edge.top { "top edge" } else { "bottom edge" });
+        let group = Drop { x: model_x, top, z: edge.z, to }.group(canvas, at, view, show);
         canvas.text(group, place, &show.text(drop), &Style::body().bold().fact("data-role", "dimtext"));
         if let Some(second) = show.second(drop) {
             canvas.text(group, place.moved(number_width(drop, show) + 1.0, 0.0), &second, &Style::body());

@@ -3,11 +3,10 @@
 use super::elevation::Elevation;
 use super::stops::opens_up;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
-use crate::drawing::{Colour, Fill, Pen, Shape, Text};
+use crate::drawing::{Colour, Fill, Pen, Text};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
-use crate::sheets::dimensions::ORIGIN;
-use crate::sheets::view::number;
+use crate::sheets::dimensions::{Drop, ORIGIN};
 use crate::solve::Fitting;
 use crate::units::Length;
 
@@ -202,41 +201,13 @@ fn draw_column(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>, column: &Colum
         let Some(texts) = texts else { continue };
         let y = e.view.y(edge.z);
         lowest = lowest.max(y);
-        let point = |z: Length| format!("{},{}", number(model_x.mm(), 6), number(z.mm(), 6));
         let side = match edge.kind {
             Reach::Top => "top edge",
             Reach::Bottom => "bottom edge",
             Reach::Centre => "centre",
         };
-        let facts = vec![
-            ("data-dim", format!("d{}", canvas.next_number())),
-            ("data-dim-mm", number((top - edge.z).mm(), 6)),
-            ("data-from", point(top)),
-            ("data-to", point(edge.z)),
-            ("data-axis", "y".to_owned()),
-            ("data-round-mm", number(e.show.step().mm(), 6)),
-            ("data-from-datum", crate::solve::Datum::CounterTop.words().to_owned()),
-            ("data-to-datum", format!("{} {side}", edge.fitting.mark)),
-        ];
-        let group = canvas.layer_with(at, "dim", facts);
-        let role = |role: &str, end: &str| vec![("data-role", role.to_owned()), ("data-end", end.to_owned())];
-        // The edges themselves are there; the witness lines carry facts only.
-        for (y, end) in [(y0, "from"), (y, "to")] {
-            canvas.shape(
-                group,
-                Shape::Line(p(x - 2.0, y), p(x + 2.0, y)),
-                Paint::pen(Pen::GHOST),
-                "",
-                role("witness", end),
-            );
-        }
-        canvas.shape(
-            group,
-            Shape::Line(p(x, y0), p(x, y)),
-            Paint::pen(Pen::GHOST),
-            "",
-            vec![("data-role", "dimline".to_owned())],
-        );
+        let to = format!("{} {side}", edge.fitting.mark);
+        let group = Drop { x: model_x, top, z: edge.z, to }.group(canvas, at, &e.view, e.show);
         canvas.arrow(group, p(x, y), 90.0, Colour::INK);
         for text in texts {
             canvas.put(group, text);

@@ -15,12 +15,10 @@ mod under;
 
 use super::counter::{self, Task, approval, cutouts, edges, finished_edge, wall_edge};
 use super::frame;
-use super::notes;
 use super::set::{Kind, Set};
 use super::shelves::{self, Block, Sheet};
 use super::title_block::TitleBlock;
 use crate::drawing::Page;
-use crate::sheets::canvas::Canvas;
 use crate::solve::{Plane, Slab};
 use crate::units::Length;
 
@@ -136,15 +134,5 @@ fn counter_notes(tasks: &[Task<'_>]) -> Vec<(String, String)> {
 
 /// Notes as a block.
 fn noted<'a>(list: Vec<(String, String)>) -> Block<'a> {
-    let width = 136.0;
-    Block {
-        width,
-        height: notes::list_height(&list, width),
-        right: true,
-        scale: None,
-        draw: Box::new(move |canvas, at| {
-            let layer = canvas.layer(Canvas::ROOT, "notes");
-            notes::list(canvas, layer, at.moved(0.0, 3.0), &list, width);
-        }),
-    }
+    shelves::noted(list, 136.0, 0.0)
 }

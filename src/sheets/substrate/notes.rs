@@ -1,9 +1,7 @@
 //! How the sheet lies, is screwed down, and what to beware of.
 
 use super::{Task, screws};
-use crate::sheets::canvas::Canvas;
-use crate::sheets::notes;
-use crate::sheets::shelves::Block;
+use crate::sheets::shelves::{self, Block};
 use crate::units::Length;
 
 const WIDTH: f64 = 166.0;
@@ -15,16 +13,7 @@ pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
 
 /// A list of notes as a block.
 pub fn of<'a>(list: Vec<(String, String)>) -> Block<'a> {
-    Block {
-        width: WIDTH,
-        height: notes::list_height(&list, WIDTH),
-        right: true,
-        scale: None,
-        draw: Box::new(move |canvas, at| {
-            let layer = canvas.layer(Canvas::ROOT, "notes");
-            notes::list(canvas, layer, at.moved(0.0, 3.0), &list, WIDTH);
-        }),
-    }
+    shelves::noted(list, WIDTH, 0.0)
 }
 
 /// The notes: a lead word and a sentence each.
