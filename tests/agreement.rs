@@ -1,33 +1,15 @@
 //! One number, wherever it stands: what any sheet dimensions, the schedules list the same, and both are what was solved.
 
+mod program;
+
 use std::collections::BTreeMap;
-use std::io;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use faceline::drawing::{Colour, Group, Item, Page, Text};
-use faceline::solve::{Datum, Face, Fitting, FittingKind, Leg, Solved};
+use faceline::solve::{Datum, Face, Fitting, FittingKind, Leg};
 use faceline::units::Length;
-use faceline::{model, parameters, rules, sheets, solve};
-
-struct Disk;
-
-impl model::Files for Disk {
-    fn size(&self, path: &Path) -> io::Result<u64> {
-        Ok(std::fs::metadata(path)?.len())
-    }
-    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
-        std::fs::read(path)
-    }
-    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        path.canonicalize()
-    }
-}
-
-fn solved(job: &str) -> Solved {
-    let written = model::read(Path::new(job), &[], &Disk).expect("it is read");
-    let given = parameters::resolve(&written, &[]).expect("it is worked out");
-    solve::solve(&given).expect("it is solved")
-}
+use faceline::{rules, sheets};
+use program::solved;
 
 const JOBS: [&str; 4] =
     ["samples/terrace.ron", "samples/island.ron", "samples/courtyard.ron", "tests/worked_example.ron"];
@@ -152,7 +134,7 @@ fn across_end<'w>(fitting: &Fitting, which: &'w str) -> &'w str {
 #[test]
 fn every_dimension_to_an_edge_of_a_cutout_is_the_one_in_the_schedules() {
     for job in JOBS {
-        let solved = solved(job);
+        let solved = solved(Path::new(job));
         let findings = rules::check(&solved);
         let pages = sheets::draw(&solved, &findings, |_| true).unwrap_or_else(|why| panic!("{job}: {why:?}"));
         let leg = &solved.legs[0];
@@ -200,7 +182,7 @@ fn every_dimension_to_an_edge_of_a_cutout_is_the_one_in_the_schedules() {
 #[test]
 fn the_schedules_list_every_edge_from_every_datum() {
     for job in JOBS {
-        let solved = solved(job);
+        let solved = solved(Path::new(job));
         let pages = sheets::draw(&solved, &[], |kind| kind == sheets::Kind::Schedules).expect("schedules");
         let leg = &solved.legs[0];
         let marks: Vec<String> = leg.fittings.iter().map(|fitting| fitting.mark.clone()).collect();

@@ -3,16 +3,16 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod program;
 mod support;
 
 use faceline::drawing::{Group, Item, Page};
 use faceline::geometry::{LegPoint, Outline, PlanPoint};
 use faceline::parameters::given::*;
 use faceline::solve::{Face as Side, Leg as Solid, Solved, solve};
-use faceline::{model, parameters, rules, sheets};
+use faceline::{rules, sheets};
 use std::f64::consts::PI;
-use std::io;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use support::{fitting, fixed, inches, notch, opening, worked_example};
 
 type Spot = [f64; 2];
@@ -326,28 +326,9 @@ fn set_in_box(solved: &Solved, name: &str, from: Place, way: Place) -> Option<f6
 fn what_covers_a_spot_is_what_a_ray_meets_first_in_every_sample() {
     for name in ["terrace", "island", "courtyard", "corner", "bar"] {
         let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("samples").join(format!("{name}.ron"));
-        let compared = check(&read(&path), name);
+        let compared = check(&program::solved(&path), name);
         assert!(compared > 200, "{name}: only {compared} spots of it were met");
     }
-}
-
-struct Disk;
-
-impl model::Files for Disk {
-    fn size(&self, path: &Path) -> io::Result<u64> {
-        Ok(std::fs::metadata(path)?.len())
-    }
-    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
-        std::fs::read(path)
-    }
-    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        path.canonicalize()
-    }
-}
-
-fn read(path: &Path) -> Solved {
-    let written = model::read(path, &[], &Disk).unwrap();
-    solve(&parameters::resolve(&written, &[]).unwrap()).unwrap()
 }
 
 /// Numbers that are the same in every run of the test (a linear congruence; any would do).

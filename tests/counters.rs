@@ -1,47 +1,12 @@
 //! Counters and substrates with many cutouts, seams and odd papers: every page is legible, names every cutout, and
 //! gives each from its finished faces.
 
-use std::collections::BTreeMap;
-use std::io;
-use std::path::{Path, PathBuf};
+mod support;
 
 use faceline::drawing::{Group, Item, Page};
 use faceline::sheets::Kind;
-use faceline::{model, parameters, rules, sheets, solve};
-
-struct Memory(BTreeMap<PathBuf, Vec<u8>>);
-
-impl model::Files for Memory {
-    fn size(&self, path: &Path) -> io::Result<u64> {
-        self.0.get(path).map(|bytes| bytes.len() as u64).ok_or_else(|| io::ErrorKind::NotFound.into())
-    }
-    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
-        self.0.get(path).cloned().ok_or_else(|| io::ErrorKind::NotFound.into())
-    }
-    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        Ok(path.to_path_buf())
-    }
-}
-
-/// The same sequence for a seed on any machine (splitmix64).
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self, sides: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (z ^ (z >> 31)) % sides
-    }
-    fn of<'a>(&mut self, options: &[&'a str]) -> &'a str {
-        options[self.roll(options.len() as u64) as usize]
-    }
-    /// Sixteenths of an inch between two whole inches, in inches.
-    fn between(&mut self, from: u64, to: u64) -> f64 {
-        from as f64 + self.roll((to - from) * 16) as f64 / 16.0
-    }
-}
+use faceline::{rules, sheets, solve};
+use support::made_up::{Dice, solved};
 
 fn job(seed: u64) -> String {
     let mut dice = Dice(seed);
@@ -55,17 +20,17 @@ fn job(seed: u64) -> String {
     let count = 1 + dice.roll(12) as usize;
     let (mut modules, mut fittings, mut seams, mut at) = (String::new(), String::new(), String::new(), 2.0);
     for index in 0..count {
-        let width = dice.between(20, 40);
+        let width = dice.sixteenths(20, 40);
         modules.push_str(&format!("(id: \"M{index}\", name: \"part\", width: \"{width} in\"),"));
         let flange = r#"flange: (left: "1/2 in", right: "1/2 in", back: "1/2 in", front: "1/2 in")"#;
         let lap = if dice.roll(2) == 0 { flange } else { "clearance: \"0 in\"" };
-        let (wide, deep) = (dice.between(9, 15), dice.between(10, 17));
+        let (wide, deep) = (dice.sixteenths(9, 15), dice.sixteenths(10, 17));
         fittings.push_str(&match dice.roll(6) {
             0 => format!(
                 "(id: \"f{index}\", name: \"grill\", look: grill, in: \"M{index}\", across: centred, cut: notch(width: \"{} in\", \
                  depth: from_finished_face(\"{} in\"), drop: from_counter_top(\"9 in\"), radius: \"3/8 in\"), \
                  flange: (left: \"1/2 in\", right: \"1/2 in\", back: \"3/4 in\"), weight: \"120 lb\", heat: \"60000 Btu/h\"),",
-                width - 5.0, dice.between(17, 22),
+                width - 5.0, dice.sixteenths(17, 22),
             ),
             1 | 2 => format!(
                 "(id: \"f{index}\", name: \"side burner\", look: side_burner, in: \"M{index}\", across: centred, \
@@ -105,8 +70,8 @@ fn job(seed: u64) -> String {
         face(right),
         face(back),
         dice.of(&["flush_with_board", "flush_with_frame", "flush_with_finish"]),
-        dice.between(1, 3),
-        dice.between(0, 3),
+        dice.sixteenths(1, 3),
+        dice.sixteenths(0, 3),
     )
 }
 
@@ -122,14 +87,7 @@ fn texts(group: &Group, found: &mut Vec<String>) {
 
 /// Draws one kind of sheet for a seed and holds it to what it must carry; what is missing, if anything.
 fn held(seed: u64, wanted: fn(Kind) -> bool, plane: solve::Plane) -> Result<(), String> {
-    let path = PathBuf::from("job.ron");
-    let files = Memory(BTreeMap::from([(path.clone(), job(seed).into_bytes())]));
-    let said = |problems: Vec<faceline::findings::Problem>| {
-        problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n")
-    };
-    let written = model::read(&path, &[], &files).map_err(said)?;
-    let given = parameters::resolve(&written, &[]).map_err(said)?;
-    let solved = solve::solve(&given).map_err(said)?;
+    let solved = solved(job(seed))?;
     let findings = rules::check(&solved);
     let pages: Vec<Page> = sheets::draw(&solved, &findings, wanted).map_err(|unplaced| {
         unplaced

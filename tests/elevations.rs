@@ -5,44 +5,14 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use std::collections::BTreeMap;
-use std::io;
-use std::path::{Path, PathBuf};
+mod support;
 
 use faceline::drawing::{Fact, Group, Item, Page, Shape};
 use faceline::geometry::LegPoint;
 use faceline::sheets::Kind;
 use faceline::solve::{Face, JointKind, Plane, SheetPart, Solved};
-use faceline::{model, parameters, rules, sheets, solve};
-
-struct Memory(BTreeMap<PathBuf, Vec<u8>>);
-
-impl model::Files for Memory {
-    fn size(&self, path: &Path) -> io::Result<u64> {
-        self.0.get(path).map(|bytes| bytes.len() as u64).ok_or_else(|| io::ErrorKind::NotFound.into())
-    }
-    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
-        self.0.get(path).cloned().ok_or_else(|| io::ErrorKind::NotFound.into())
-    }
-    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        Ok(path.to_path_buf())
-    }
-}
-
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self, sides: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (z ^ (z >> 31)) % sides
-    }
-    fn of<'a>(&mut self, options: &[&'a str]) -> &'a str {
-        options[self.roll(options.len() as u64) as usize]
-    }
-}
+use faceline::{rules, sheets};
+use support::made_up::{Dice, solved};
 
 /// Modules of a leg between two corners, with a grill and doors in some.
 fn leg(dice: &mut Dice, id: &str, corners: [bool; 2], more: &str, grill: bool) -> (String, String) {
@@ -169,17 +139,6 @@ fn job(seed: u64) -> String {
     paper: (size: "{paper}"),
 )"#
     )
-}
-
-fn solved(text: String) -> Result<Solved, String> {
-    let path = PathBuf::from("job.ron");
-    let files = Memory(BTreeMap::from([(path.clone(), text.into_bytes())]));
-    let said = |problems: Vec<faceline::findings::Problem>| {
-        problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n")
-    };
-    let written = model::read(&path, &[], &files).map_err(said)?;
-    let given = parameters::resolve(&written, &[]).map_err(said)?;
-    solve::solve(&given).map_err(said)
 }
 
 fn is_elevation(kind: Kind) -> bool {

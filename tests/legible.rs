@@ -2,46 +2,10 @@
 //!
 //! Jobs are made up from a seed; each is read, solved and drawn by the library, as the program would.
 
-use std::collections::BTreeMap;
-use std::io;
-use std::path::{Path, PathBuf};
+mod support;
 
-use faceline::{model, parameters, rules, sheets, solve};
-
-struct Memory(BTreeMap<PathBuf, Vec<u8>>);
-
-impl model::Files for Memory {
-    fn size(&self, path: &Path) -> io::Result<u64> {
-        self.0.get(path).map(|bytes| bytes.len() as u64).ok_or_else(|| io::ErrorKind::NotFound.into())
-    }
-    fn read(&self, path: &Path, _limit: u64) -> io::Result<Vec<u8>> {
-        self.0.get(path).cloned().ok_or_else(|| io::ErrorKind::NotFound.into())
-    }
-    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        Ok(path.to_path_buf())
-    }
-}
-
-/// A small generator of its own, so that a seed gives the same job on any machine (splitmix64).
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self, sides: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (z ^ (z >> 31)) % sides
-    }
-    fn of<'a>(&mut self, options: &[&'a str]) -> &'a str {
-        options[self.roll(options.len() as u64) as usize]
-    }
-    /// Sixteenths of an inch between two whole inches, as text.
-    fn inches(&mut self, from: u64, to: u64) -> String {
-        let sixteenths = from * 16 + self.roll((to - from) * 16);
-        format!("{} {}/16 in", sixteenths / 16, sixteenths % 16)
-    }
-}
+use faceline::{rules, sheets};
+use support::made_up::{Dice, solved};
 
 fn job(seed: u64) -> String {
     let mut dice = Dice(seed);
@@ -121,14 +85,7 @@ fn job(seed: u64) -> String {
 /// Draws the job of a seed; what went wrong, if anything.
 fn drawn(seed: u64) -> Result<(), String> {
     let text = job(seed);
-    let path = PathBuf::from("job.ron");
-    let files = Memory(BTreeMap::from([(path.clone(), text.clone().into_bytes())]));
-    let said = |problems: Vec<faceline::findings::Problem>| {
-        problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n")
-    };
-    let written = model::read(&path, &[], &files).map_err(said)?;
-    let given = parameters::resolve(&written, &[]).map_err(said)?;
-    let solved = solve::solve(&given).map_err(said)?;
+    let solved = solved(text)?;
     let findings = rules::check(&solved);
     let unplaced = match sheets::draw(&solved, &findings, |_| true) {
         Ok(pages) => return if pages.len() >= 8 { Ok(()) } else { Err("too few sheets".to_owned()) },

@@ -7,6 +7,7 @@ mod support;
 use faceline::parameters::given::*;
 use faceline::solve::{Along, BodyBox, Leg as SolvedLeg, Plane, Solved, Support, SupportRole, solve};
 use faceline::units::Length;
+use support::made_up::Dice;
 use support::*;
 
 fn solved(given: &Given) -> Solved {
@@ -263,57 +264,46 @@ fn a_weak_arm_names_a_section_that_holds() {
     assert!(check.is_strong() && check.is_stiff() && check.remedy.is_none());
 }
 
-/// A small generator of its own, so that a seed gives the same run on any machine (splitmix64).
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self, sides: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (z ^ (z >> 31)) % sides
-    }
-
-    fn inches(&mut self, from: u64, to: u64) -> f64 {
-        (from * 16 + self.roll((to - from) * 16)) as f64 / 16.0
-    }
-}
-
 fn made_up(seed: u64) -> Given {
     let mut dice = Dice(seed);
     let mut given = worked_example();
-    given.frame.depth = inches(dice.inches(24, 34));
+    given.frame.depth = inches(dice.sixteenths(24, 34));
     given.frame.studs = (dice.roll(2) == 0).then(|| inches(16.0));
-    given.counter.overhang_back = inches(dice.inches(0, 16));
-    given.counter.overhang_left = inches(dice.inches(0, 14));
-    given.counter.overhang_front = inches(dice.inches(0, 3));
+    given.counter.overhang_back = inches(dice.sixteenths(0, 16));
+    given.counter.overhang_left = inches(dice.sixteenths(0, 14));
+    given.counter.overhang_front = inches(dice.sixteenths(0, 3));
     let count = 1 + dice.roll(5) as usize;
     given.fittings.clear();
     given.legs[0].modules.clear();
     for module in 0..count {
-        let width = dice.inches(20, 64);
+        let width = dice.sixteenths(20, 64);
         given.legs[0].modules.push(fixed(&format!("M{module}"), width));
-        let wide = width - dice.inches(4, 9);
+        let wide = width - dice.sixteenths(4, 9);
         let id = format!("f{module}");
         let mut one = match dice.roll(5) {
             0 => {
-                let mut grill = fitting(&id, Look::Grill, module, notch(wide, dice.inches(18, 22), dice.inches(7, 11)));
-                grill.body = (dice.roll(3) > 0).then(|| body(wide - 0.5, 20.0, dice.inches(6, 9))).flatten();
+                let mut grill =
+                    fitting(&id, Look::Grill, module, notch(wide, dice.sixteenths(18, 22), dice.sixteenths(7, 11)));
+                grill.body = (dice.roll(3) > 0).then(|| body(wide - 0.5, 20.0, dice.sixteenths(6, 9))).flatten();
                 grill
             }
             1 => {
-                let mut sink =
-                    fitting(&id, Look::Sink, module, well(wide.min(30.0), dice.inches(12, 17), 0.5, dice.inches(3, 6)));
+                let mut sink = fitting(
+                    &id,
+                    Look::Sink,
+                    module,
+                    well(wide.min(30.0), dice.sixteenths(12, 17), 0.5, dice.sixteenths(3, 6)),
+                );
                 sink.body = (dice.roll(2) == 0).then(|| body(wide.min(30.0) + 1.0, 18.0, 8.0)).flatten();
                 sink
             }
             2 => {
-                let mut drawers = fitting(&id, Look::Drawers(3), module, opening(wide, dice.inches(4, 7), Some(20.0)));
-                drawers.body = body(wide - 1.0, dice.inches(16, 23), 19.5);
+                let mut drawers =
+                    fitting(&id, Look::Drawers(3), module, opening(wide, dice.sixteenths(4, 7), Some(20.0)));
+                drawers.body = body(wide - 1.0, dice.sixteenths(16, 23), 19.5);
                 drawers
             }
-            3 => fitting(&id, Look::Refrigerator, module, opening(wide, dice.inches(3, 5), None)),
+            3 => fitting(&id, Look::Refrigerator, module, opening(wide, dice.sixteenths(3, 5), None)),
             _ => continue,
         };
         one.mass = (dice.roll(4) > 0).then(|| 40.0 + dice.roll(120) as f64);

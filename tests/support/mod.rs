@@ -1,6 +1,7 @@
 //! Jobs as values, for tests that need no parser.
 #![allow(dead_code, clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+pub mod made_up;
 pub mod reference;
 
 use faceline::parameters::given::*;
