@@ -8,11 +8,11 @@
 mod support;
 
 use faceline::drawing::{Fact, Group, Item, Page, Shape};
-use faceline::geometry::LegPoint;
+use faceline::geometry::{LegPoint, PlanPoint};
 use faceline::sheets::Kind;
 use faceline::solve::{Face, JointKind, Plane, SheetPart, Solved};
 use faceline::{rules, sheets};
-use support::made_up::{Dice, solved};
+use support::made_up::{Dice, sample, solved};
 
 /// Modules of a leg between two corners, with a grill and doors in some.
 fn leg(dice: &mut Dice, id: &str, corners: [bool; 2], more: &str, grill: bool) -> (String, String) {
@@ -301,12 +301,133 @@ fn made_up_corners_have_every_elevation() {
 
 #[test]
 fn the_samples_have_every_elevation() {
-    for sample in ["corner", "bar"] {
-        let text = std::fs::read_to_string(format!("samples/{sample}.ron")).unwrap();
-        let solved = solved(text).unwrap();
+    for name in ["corner", "bar"] {
+        let solved = sample(name);
         // The bar's back is wider than a sheet, so that its boards are parted within a module.
         let parted = solved.shop.cutting.joints.iter().filter(|joint| !joint.between_modules).count();
-        assert_eq!(parted > 0, sample == "bar", "{sample}");
+        assert_eq!(parted > 0, name == "bar", "{name}");
         looked_at(&solved).unwrap();
+    }
+}
+
+/// All texts of a group.
+fn texts(group: &Group, all: &mut Vec<String>) {
+    for item in &group.items {
+        match item {
+            Item::Group(inner) => texts(inner, all),
+            Item::Text(text) => all.push(text.content()),
+            Item::Path(_) => {}
+        }
+    }
+}
+
+/// The plan of legs that meet names every section and elevation by what its own sheet says: its heading, its number.
+#[test]
+fn the_plan_marks_every_section_and_elevation() {
+    for sample in ["corner", "bar"] {
+        let solved = self::sample(sample);
+        let findings = rules::check(&solved);
+        let pages =
+            sheets::draw(&solved, &findings, |kind| kind == Kind::Plan || is_elevation(kind)).expect("it is drawn");
+        let named = |page: &Page| {
+            let mut all = Vec::new();
+            texts(&page.root, &mut all);
+            all
+        };
+        let plan = named(pages.iter().find(|page| base(&page.name) == "plan").expect("a plan"));
+        let marked = |words: &str| plan.iter().filter(|text| *text == words).count();
+        let (mut sections, mut faces) = (0, 0);
+        for page in &pages {
+            let number = page.name.split('-').next().unwrap().trim_start_matches('0').to_owned();
+            let leg = page.name.split("-leg-").nth(1).map(|rest| &rest[..1]);
+            let Some(leg) = leg.and_then(|leg| leg.parse::<usize>().ok()) else { continue };
+            let (id, words) = (&solved.legs[leg - 1].id, named(page));
+            let heading = |start: &str| words.iter().any(|text| text.starts_with(start));
+            match base(&page.name) {
+                name if name.starts_with("section") => {
+                    sections += 1;
+                    let letter = ["X", "Y", "Z"].into_iter().find(|l| heading(&format!("Section {l}\u{2013}{l}")));
+                    // One mark before the leg, one behind it.
+                    assert_eq!(marked(letter.expect("a section has a letter")), 2, "{sample}: {}", page.name);
+                    assert!(marked(&format!("sheet {number}")) >= 1, "{sample}: {}", page.name);
+                }
+                name if name.starts_with("front") => {
+                    faces += 1;
+                    let title = if name.ends_with("back") { "Back elevation" } else { "Front elevation" };
+                    assert!(heading(title) && marked(title) >= 1, "{sample}: {}", page.name);
+                    assert_eq!(marked(&format!("leg {id}, sheet {number}")), 1, "{sample}: {}", page.name);
+                }
+                name if name.starts_with("end") => {
+                    faces += 1;
+                    assert!(marked(&format!("leg {id}, sheet {number}")) >= 1, "{sample}: {}", page.name);
+                    assert!(["Left end", "Right end"].iter().any(|end| heading(end) && marked(end) >= 1));
+                }
+                _ => {}
+            }
+        }
+        assert!(sections >= 1 && faces >= 4, "{sample}");
+    }
+}
+
+/// Heavy lines of the key plans of a group, in plan millimetres.
+fn heavy(group: &Group, view: Option<[f64; 3]>, all: &mut Vec<[PlanPoint; 2]>) {
+    let mut view = view;
+    if let Some(name) = fact(&group.facts, "data-view") {
+        let number = |name: &str| fact(&group.facts, name).unwrap().split(',').map(|n| n.parse::<f64>().unwrap());
+        let origin: Vec<f64> = number("data-origin-mm").collect();
+        view = (name == "key-plan").then(|| [origin[0], origin[1], number("data-scale").next().unwrap()]);
+    }
+    for item in &group.items {
+        match item {
+            Item::Group(inner) => heavy(inner, view, all),
+            Item::Path(path) => {
+                if let (Shape::Line(a, b), Some(pen), Some([x, y, scale])) = (&path.shape, path.pen, view)
+                    && pen.width > 0.9
+                {
+                    let plan =
+                        |p: &faceline::geometry::PaperPoint| PlanPoint::new((p.x - x) / scale, (y - p.y) / scale);
+                    all.push([plan(a), plan(b)]);
+                }
+            }
+            Item::Text(_) => {}
+        }
+    }
+}
+
+/// The key plan of every elevation draws heavy the faces that its sheet shows and no others, in every sample.
+#[test]
+fn key_plans_show_the_face_of_their_sheet() {
+    for name in ["terrace", "courtyard", "island", "corner", "bar"] {
+        let solved = sample(name);
+        let pages = sheets::draw(&solved, &rules::check(&solved), is_elevation).expect("it is drawn");
+        for kind in sheets::kinds(&solved) {
+            let (index, sheet, wanted) = match kind {
+                Kind::Front(leg, Face::Back) => (leg, ("front-elevation", "-back"), vec![Face::Back]),
+                Kind::Front(leg, face) => (leg, ("front-elevation", ""), vec![face]),
+                Kind::Ends(leg) => (leg, ("end-elevations", ""), vec![Face::Left, Face::Right]),
+                _ => continue,
+            };
+            let number = if solved.legs.len() > 1 { format!("-leg-{}", index + 1) } else { String::new() };
+            let sheet = format!("{}{number}{}", sheet.0, sheet.1);
+            let mut lines = Vec::new();
+            let own = pages.iter().filter(|page| base(&page.name) == sheet);
+            own.for_each(|page| heavy(&page.root, None, &mut lines));
+            let leg = &solved.legs[index];
+            let (long, deep) = (leg.datums.finished_right.mm(), leg.datums.finished_back.mm());
+            let edges = [
+                (Face::Front, [(0.0, 0.0), (long, 0.0)]),
+                (Face::Back, [(long, deep), (0.0, deep)]),
+                (Face::Left, [(0.0, deep), (0.0, 0.0)]),
+                (Face::Right, [(long, 0.0), (long, deep)]),
+            ];
+            assert!(!lines.is_empty(), "{name}: {sheet} has no key plan");
+            for line in &lines {
+                let at = line.map(|p| leg.placement.to_leg(p));
+                // Places on paper are exact to a thousandth of a millimetre, at 1:1000 at the smallest.
+                let on = |ends: &[(f64, f64); 2]| at.iter().zip(ends).all(|(p, e)| (p.x - e.0).hypot(p.y - e.1) < 2.0);
+                let face = edges.iter().find(|(_, ends)| on(ends)).map(|(face, _)| *face);
+                assert!(face.is_some_and(|face| wanted.contains(&face)), "{name}: {sheet} shows {face:?} at {at:?}");
+            }
+        }
     }
 }

@@ -8,6 +8,9 @@ use crate::drawing::{Colour, Fill, Pen, Shape};
 use crate::geometry::PaperPoint;
 use crate::units::{Length, Show};
 
+/// Room that a line takes beside its number for its two arrowheads, mm.
+const HEADS: f64 = 8.0;
+
 /// A dimension parallel to what it measures.
 pub struct Aligned {
     /// Start and end on the sheet.
@@ -57,14 +60,14 @@ impl Aligned {
         false
     }
 
-    /// Draws all of a chain at the first distance that does for all of them; whether there was one.
-    pub fn draw_chain(
-        mut chain: Vec<Aligned>,
-        canvas: &mut Canvas,
-        at: Layer,
-        show: Show,
-        tries: &[f64],
-    ) -> Option<f64> {
+    /// Draws a chain at the first distance that does for all of its parts, and returns it. Parts too short for their own
+    /// number, as a filler at a corner, stay blank between their neighbours' lines: they would take the others with them.
+    pub fn draw_chain(chain: Vec<Aligned>, canvas: &mut Canvas, at: Layer, show: Show, tries: &[f64]) -> Option<f64> {
+        let long = |one: &Aligned| one.ends.0.distance(one.ends.1) >= one.lettering(show).1 + HEADS;
+        let mut chain: Vec<Aligned> = chain.into_iter().filter(long).collect();
+        if chain.is_empty() {
+            return None;
+        }
         for &distance in tries {
             chain.iter_mut().for_each(|one| one.off.1 = distance);
             let places: Option<Vec<(PaperPoint, Style)>> = chain.iter().map(|one| one.place(canvas, show)).collect();
@@ -99,7 +102,7 @@ impl Aligned {
         let heads = [head(a, 3.6), head(b, -3.6)];
         let clear = strokes.iter().all(|ends| canvas.is_clear_of_text(ends))
             && heads.iter().all(|points| canvas.is_clear_of_text(points));
-        if length < wide + 8.0 || !clear {
+        if length < wide + HEADS || !clear {
             return None;
         }
         let angle = (b.y - a.y).atan2(b.x - a.x);

@@ -55,9 +55,20 @@ impl model::Files for Memory {
 /// A job of this text, solved, or what is wrong with it.
 pub fn solved(text: String) -> Result<Solved, String> {
     let path = PathBuf::from("job.ron");
-    let files = Memory(BTreeMap::from([(path.clone(), text.into_bytes())]));
+    solved_of(&path, &Memory(BTreeMap::from([(path.clone(), text.into_bytes())])))
+}
+
+/// A sample with the libraries that it names, solved.
+pub fn sample(name: &str) -> Solved {
+    let path = PathBuf::from(format!("samples/{name}.ron"));
+    let libraries = std::fs::read_dir("samples/library").unwrap().map(|entry| entry.unwrap().path());
+    let all = libraries.chain([path.clone()]).map(|path| (path.clone(), std::fs::read(path).unwrap()));
+    solved_of(&path, &Memory(all.collect())).unwrap()
+}
+
+fn solved_of(path: &Path, files: &Memory) -> Result<Solved, String> {
     let said = |problems: Vec<Problem>| problems.iter().map(|p| p.message.clone()).collect::<Vec<_>>().join("\n");
-    let written = model::read(&path, &[], &files).map_err(said)?;
+    let written = model::read(path, &[], files).map_err(said)?;
     let given = parameters::resolve(&written, &[]).map_err(said)?;
     solve::solve(&given).map_err(said)
 }

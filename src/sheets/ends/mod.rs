@@ -20,7 +20,7 @@ use super::view::View;
 use crate::drawing::Page;
 use crate::drawing::lettering::TITLE;
 use crate::geometry::PaperPoint;
-use crate::solve::{Datum, Face};
+use crate::solve::{Datum, Face, Solved};
 use crate::units::Show;
 use end::{End, EndView};
 
@@ -92,6 +92,13 @@ fn titled(canvas: &mut Canvas, table: &Table, title: &str, corner: PaperPoint, s
 
 fn titled_height(table: &Table) -> f64 {
     TITLE + 2.0 + table.height(table.rows.len())
+}
+
+/// The ends of a leg that are seen, and what their views are called.
+pub fn shown(solved: &Solved, leg: usize) -> Vec<(Face, &'static str)> {
+    let Some(leg) = solved.legs.get(leg) else { return Vec::new() };
+    let ends = [Face::Left, Face::Right].map(|face| End::new(solved, leg, face));
+    ends.iter().filter(|end| !end.is_covered()).map(|end| (end.face, end.title())).collect()
 }
 
 struct Sheet<'a, 's> {
@@ -206,8 +213,7 @@ impl Sheet<'_, '_> {
     /// The key plan, where the views leave white.
     fn key_plan(&self, canvas: &mut Canvas, views: Area) {
         let Some(leg) = self.kind.leg() else { return };
-        let seen = self.ends.iter().filter(|end| !end.is_covered());
-        let faces: Vec<Face> = seen.map(|end| end.face).collect();
+        let faces: Vec<Face> = shown(self.set.solved, leg).into_iter().map(|(face, _)| face).collect();
         key_plan::draw_where_free(canvas, self.set.solved, leg, &faces, &[views]);
     }
 

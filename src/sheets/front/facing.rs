@@ -88,6 +88,11 @@ impl Facing {
 
     /// The sheet's title.
     pub fn title(&self) -> &'static str {
-        if self.behind() { "Back elevation" } else { "Front elevation" }
+        title(self.face)
     }
+}
+
+/// What the sheet of a long face is called.
+pub fn title(face: Face) -> &'static str {
+    if face == Face::Back { "Back elevation" } else { "Front elevation" }
 }

@@ -35,6 +35,7 @@ use crate::geometry::PaperPoint;
 use crate::solve::Fitting;
 use elevation::Elevation;
 use facing::Facing;
+pub use facing::title;
 use plan::{Below, Plan};
 
 /// Draws its pages: one or more of the elevation, and further ones for a schedule that doesn't fit under it.

@@ -1,9 +1,11 @@
 //! The plan of all legs where they lie, for the whole; each leg's own plan carries its dimensions.
 
+use super::covered::Covered;
 use super::kept::Kept;
+use super::looks::Looks;
 use super::seen::Seen;
 use super::sheet::Drawn;
-use super::{marks, path, run, sheet, supports, walls};
+use super::{cuts, marks, path, run, sheet, supports, walls};
 use crate::drawing::lettering::Style;
 use crate::geometry::{LegPoint, PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
@@ -55,17 +57,29 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     path::seams(&mut canvas, geometry, set, &view);
     let notes = canvas.layer(view.layer, "marks");
     let mut kept = Kept::default();
+    // A leg by itself has its section marks on its own plan.
+    let covered = Covered::of(set, &view);
+    let meeting = || (0..solved.legs.len()).filter(|leg| !solved.stands_alone(*leg));
+    // A section marks itself on its own line: all else finds its place round that.
+    for index in meeting() {
+        cuts::draw(&mut canvas, notes, set, &seen(index), &covered, &cuts::STEPS, &cuts::STEPS);
+    }
     for index in 0..solved.legs.len() {
         marks::rings(&mut canvas, notes, &seen(index), &mut kept);
         marks::services(&mut canvas, notes, &seen(index), &mut kept);
     }
     let dims = canvas.layer(view.layer, "dimensions");
-    for index in (0..solved.legs.len()).filter(|leg| !solved.stands_alone(*leg)) {
+    for index in meeting() {
         path::lengths(&mut canvas, dims, set, &seen(index));
     }
     path::corners(&mut canvas, notes, set, &view);
     for index in (0..solved.legs.len()).filter(|leg| solved.stands_alone(*leg)) {
         name(&mut canvas, notes, set, &seen(index));
+    }
+    let mut bottom = (top + (y1 - y0) * factor + 22.0 + lengths).min(inside.bottom);
+    let looks = Looks { set, covered: &covered, bottom: (bottom + 10.0).min(inside.bottom) };
+    for index in 0..solved.legs.len() {
+        bottom = bottom.max(looks.draw(&mut canvas, notes, &seen(index)) + 5.0);
     }
     for index in 0..solved.legs.len() {
         marks::findings(&mut canvas, notes, set, kind, &seen(index));
@@ -74,7 +88,6 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
         supports::marks(&mut canvas, notes, solved, &seen(index));
     }
     path::survey_names(&mut canvas, notes, set, &view, held);
-    let bottom = (top + (y1 - y0) * factor + 22.0 + lengths).min(inside.bottom);
     let words = scale.words();
     (canvas, sheet::areas(inside, (block.x, block.y), bottom), words)
 }

@@ -1,4 +1,4 @@
-//! What is lettered on a plan: flags, rings, section marks, services, feet, the floor's fall, findings.
+//! What is lettered on a plan: flags, rings, services, feet, the floor's fall, findings.
 
 use super::kept::Kept;
 use super::run::middle;
@@ -134,42 +134,6 @@ fn led(canvas: &mut Canvas, at: Layer, point: PaperPoint, place: PaperPoint, mar
 fn ring_fits(canvas: &Canvas, place: PaperPoint, radius: f64) -> bool {
     let r = radius + 0.4;
     place.y + r < canvas.height - 12.0 && canvas.is_box_free(place.x - r, place.y - r, place.x + r, place.y + r)
-}
-
-/// Where the sections of a leg are cut, in front of it and behind it; `behind` is the paper y of what stands there.
-pub fn sections(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, front: f64, behind: f64) {
-    for kind in &set.kinds {
-        let Kind::Section(leg, index) = *kind else { continue };
-        let (true, Some(fitting)) = (leg == seen.index, seen.leg.fittings.get(index)) else { continue };
-        let (Some(letter), Some(sheet)) = (set.section_letter(*kind), set.number(*kind)) else { continue };
-        let x = seen.view.x(fitting.centre());
-        for (y, out) in [(front + 1.5, 1.0), (behind - 1.5, -1.0)] {
-            let p = |dx: f64, dy: f64| PaperPoint::new(x + dx, y + out * dy);
-            let text = letter.as_str();
-            let words = format!("sheet {sheet}");
-            let run = lettering::width(text, lettering::TITLE, Weight::SemiBold);
-            let wide = run + 1.4 + lettering::width(&words, BODY, Weight::Regular);
-            let base = y + if out > 0.0 { 5.8 } else { -2.4 };
-            let (top, bottom) = (base - 4.0, base + 1.0);
-            if !canvas.is_box_free(x - 6.5, top.min(y - 6.0), x - 0.6, bottom)
-                && !canvas.is_box_free(x - 6.0, top, x + 1.0, bottom)
-            {
-                continue;
-            }
-            canvas.line(at, p(0.0, 0.0), p(0.0, 5.5), Pen::CUT);
-            canvas.line(at, p(0.0, 5.5), p(-5.5, 5.5), Pen::DIMENSION);
-            canvas.arrow(at, p(-5.5, 5.5), 180.0, Colour::INK);
-            let places = [(x + 1.6, wide), (x - 7.5 - wide, wide), (x + 1.6, run), (x - 7.5 - run, run)];
-            let free = |(left, wide): &&(f64, f64)| canvas.is_box_free(*left, top, left + wide, bottom);
-            if let Some(&(left, room)) = places.iter().find(free) {
-                let bold = Style::body().bold().sized(lettering::TITLE);
-                canvas.text(at, PaperPoint::new(left, base), text, &bold);
-                if room > run {
-                    canvas.text(at, PaperPoint::new(left + run + 1.4, base), &words, &Style::caption());
-                }
-            }
-        }
-    }
 }
 
 /// Pipes and cables that come up: a small circle at the place, its letter in a larger one beside it.

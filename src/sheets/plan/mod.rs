@@ -1,11 +1,14 @@
 //! The plan: all legs with what bounds them, and what every reader of the set needs first.
 
+mod covered;
+mod cuts;
 mod kept;
 mod key;
 mod landing;
 mod levels;
 mod lines;
 mod lists;
+mod looks;
 mod marks;
 mod path;
 mod run;

@@ -11,11 +11,15 @@ use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::materials::{self, Material};
 use crate::sheets::set::Set;
 use crate::sheets::view::View;
-use crate::solve::{EdgeKind, JointKind, Slab};
+use crate::solve::{BoundKind, EdgeKind, Joint, JointKind, Slab};
 use crate::units::Length;
 
 /// Thickness that a surveyed wall is drawn with, mm of paper.
 const THICK: f64 = 4.0;
+
+/// Where the chain of a leg's modules is tried, mm off its counter: clear of the rings and section marks before it, else
+/// between them, else farther out.
+const ROWS: [f64; 9] = [15.0, 12.0, 9.0, 19.0, 23.0, 27.0, 31.0, 35.0, 39.0];
 
 /// The counters of legs that meet, each as one outline, with what stands against it.
 pub fn slabs(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>) {
@@ -100,8 +104,12 @@ pub fn corners(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>)
 /// Lengths along the face of a leg: its modules, as far as they are seen, and the whole face.
 pub fn lengths(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>) {
     let (leg, d) = (seen.leg, &seen.leg.datums);
-    // A leg that stands behind another has its free side at the back.
-    let from = if leg.behind.is_some() { 1.0 } else { -1.0 };
+    // A leg that stands behind another has its free side at the back. Inside a corner both legs' rings, sections and
+    // elevations meet: their lengths stand outside it.
+    let inside = |joint: &Joint| matches!(joint.kind, JointKind::Corner(corner) if corner.turn > 0.0);
+    let own = |joint: &&Joint| joint.left == seen.index || joint.right == seen.index;
+    let behind = leg.behind.is_some();
+    let from = if behind || set.solved.joints.iter().filter(own).any(inside) { 1.0 } else { -1.0 };
     let off = {
         let (a, b) = (seen.at_mm(0.0, 0.0), seen.at_mm(0.0, from * 1000.0));
         let long = a.distance(b).max(1e-9);
@@ -112,9 +120,16 @@ pub fn lengths(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>) {
         let p = leg.placement.to_plan(LegPoint::new(u.mm(), edge.mm()));
         (p.x, p.y)
     };
-    let whole = if from < 0.0 { "finished face" } else { "finished back" };
+    let whole = if behind { "finished back" } else { "finished face" };
+    // Past a wall that stands there.
+    let past = if from > 0.0 && leg.back.kind == BoundKind::Wall {
+        (leg.back.at_counter - edge).mm().max(0.0) * seen.view.scale.factor() + THICK + 1.0
+    } else {
+        0.0
+    };
+    let end = |u: Length| seen.at(u, edge).moved(off.0 * past, off.1 * past);
     let part = |a: Length, b: Length| Aligned {
-        ends: (seen.at(a, edge), seen.at(b, edge)),
+        ends: (end(a), end(b)),
         model: (plan(a), plan(b)),
         off: (off, 0.0),
         length: b - a,
@@ -125,11 +140,11 @@ pub fn lengths(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>) {
     let seen_part = |module: &crate::solve::Module| (module.left.max(Length::ZERO), module.right.min(d.finished_right));
     let parts: Vec<(Length, Length)> = leg.modules.iter().map(seen_part).filter(|(a, b)| b > a).collect();
     let chain: Vec<Aligned> = parts.into_iter().map(|(a, b)| part(a, b)).collect();
-    let row = Aligned::draw_chain(chain, canvas, at, set.solved.show, &[9.0, 12.0, 15.0, 19.0, 23.0, 27.0]);
+    let row = Aligned::draw_chain(chain, canvas, at, set.solved.show, &ROWS);
     let first = row.map_or(9.0, |row| row + 7.0);
     let rows: Vec<f64> = (0..12).map(|k| first + f64::from(k) * 3.0).collect();
     let dimension = Aligned {
-        ends: (seen.at(Length::ZERO, edge), seen.at(d.finished_right, edge)),
+        ends: (end(Length::ZERO), end(d.finished_right)),
         model: (plan(Length::ZERO), plan(d.finished_right)),
         off: (off, first),
         length: d.finished_right,

@@ -1,8 +1,9 @@
 //! One leg with all its dimensions, its face along the sheet.
 
+use super::covered::Covered;
 use super::kept::Kept;
 use super::seen::{LEVEL, Seen};
-use super::{levels, lines, marks, run, supports, walls};
+use super::{cuts, levels, lines, marks, run, supports, walls};
 use crate::geometry::{PaperPoint, Plan};
 use crate::sheets::canvas::Canvas;
 use crate::sheets::dimensions::NEXT;
@@ -65,7 +66,8 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
     if layout.has_fan {
         levels::draw(&mut canvas, dims, &seen, solved.show, fan.0, fan.1, fan.2);
     }
-    marks::sections(&mut canvas, notes, set, &seen, front, back);
+    let behind = view.y(leg.datums.counter_back) - back + 1.5;
+    cuts::draw(&mut canvas, notes, set, &seen, &Covered::one(&seen), &[1.5], &[behind]);
     let mut kept = Kept::default();
     marks::rings(&mut canvas, notes, &seen, &mut kept);
     marks::services(&mut canvas, notes, &seen, &mut kept);
