@@ -6,6 +6,7 @@ mod support;
 
 use faceline::{rules, sheets};
 use support::made_up::{Dice, solved};
+use support::meeting;
 
 fn job(seed: u64) -> String {
     let mut dice = Dice(seed);
@@ -82,9 +83,8 @@ fn job(seed: u64) -> String {
     )
 }
 
-/// Draws the job of a seed; what went wrong, if anything.
-fn drawn(seed: u64) -> Result<(), String> {
-    let text = job(seed);
+/// Draws a job; what went wrong, if anything.
+fn drawn(text: String) -> Result<(), String> {
     let solved = solved(text)?;
     let findings = rules::check(&solved);
     let unplaced = match sheets::draw(&solved, &findings, |_| true) {
@@ -100,6 +100,16 @@ fn drawn(seed: u64) -> Result<(), String> {
 fn made_up_runs_are_lettered_without_an_overlap() {
     let count = std::env::var("FACELINE_SEEDS").ok().and_then(|n| n.parse().ok()).unwrap_or(60);
     let failed: Vec<String> =
-        (1..=count).filter_map(|seed| drawn(seed).err().map(|why| format!("seed {seed}: {why}"))).collect();
+        (1..=count).filter_map(|seed| drawn(job(seed)).err().map(|why| format!("seed {seed}: {why}"))).collect();
+    assert!(failed.is_empty(), "{} of {count}:\n{}", failed.len(), failed.join("\n"));
+}
+
+/// Legs that meet: every shape in turn, at any angle and on any paper, all sheets of the set.
+#[test]
+fn made_up_corners_are_lettered_without_an_overlap() {
+    let count = std::env::var("FACELINE_SEEDS").ok().and_then(|n| n.parse().ok()).unwrap_or(2 * meeting::SHAPES);
+    let tried = (1..=count).map(|seed| (seed, drawn(meeting::job(seed, Some(seed % meeting::SHAPES)))));
+    let failed: Vec<String> =
+        tried.filter_map(|(seed, done)| done.err().map(|why| format!("seed {seed}: {why}"))).collect();
     assert!(failed.is_empty(), "{} of {count}:\n{}", failed.len(), failed.join("\n"));
 }

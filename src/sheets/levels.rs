@@ -30,7 +30,7 @@ impl Level {
 }
 
 /// Width of the names' column, mm.
-fn names_width(levels: &[Level]) -> f64 {
+pub fn names_width(levels: &[Level]) -> f64 {
     levels.iter().map(|level| lettering::width(&level.name, BODY, Weight::Regular)).fold(0.0, f64::max)
 }
 

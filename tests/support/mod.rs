@@ -2,6 +2,7 @@
 #![allow(dead_code, clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 pub mod made_up;
+pub mod meeting;
 pub mod reference;
 
 use faceline::parameters::given::*;

@@ -64,6 +64,9 @@ fn end(scene: &Scene<'_>, viewer_left: bool) -> End {
     End { at: place(bound.at), finished: false, datum: "face of what stands there", word }
 }
 
+/// From the line of the modules to under the widths that stand below it, mm of paper.
+const UNDER_WIDTHS: f64 = 6.6;
+
 /// The overall size, from a finished end where there is one.
 pub fn overall(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, layout: &Layout) {
     let (left, right) = (end(scene, true), end(scene, false));
@@ -71,10 +74,16 @@ pub fn overall(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, l
     let (from, to) = if mirrored { (&right, &left) } else { (&left, &right) };
     let y = layout.overall;
     // Below the line of the modules, whose names may reach past the run's ends.
-    let start = Some(layout.modules + 2.4);
+    let start = |at: Length| {
+        let (x, high) = (view.x(at), layout.modules + 2.4);
+        // At a corner a module goes on past the finished end, and its width may stand there.
+        let clear = canvas.is_clear_of_text(&[PaperPoint::new(x, high), PaperPoint::new(x, y)]);
+        Some(if clear { high } else { layout.modules + UNDER_WIDTHS })
+    };
+    let (near, far) = (start(from.at), start(to.at));
     let size = Dimension::new(Across::X, (from.at, Length::ZERO), (to.at, Length::ZERO), y)
         .datums(from.datum, to.datum)
-        .witnesses(start, start);
+        .witnesses(near, far);
     let size = if from.finished { size.from_finished() } else { size };
     size.draw(canvas, view.layer, view, scene.solved.show);
     for (end, at_left) in [(&left, true), (&right, false)] {

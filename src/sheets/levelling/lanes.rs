@@ -1,10 +1,11 @@
 //! Labels of a row of feet, side by side beyond the row, each at the end of a line from its foot.
 
-use crate::drawing::Pen;
 use crate::drawing::lettering::{self, BODY, Style, Weight};
+use crate::drawing::{Pen, Text};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer};
 use crate::sheets::dimensions::apart;
+use crate::sheets::frame::Area;
 
 /// Least distance between two labels, mm.
 const PITCH: f64 = 3.9;
@@ -28,8 +29,14 @@ impl Label {
 }
 
 /// Writes labels in a lane that begins `start` mm from the feet, on the side `out` of them (a unit step of paper).
-/// What would meet other ink is tried farther out, and left out where nothing is free.
-pub fn draw(canvas: &mut Canvas, at: Layer, labels: &[Label], out: (f64, f64), start: f64) {
+/// What would meet other ink is tried farther out, within the view's own `area` where one is given, and left out where nothing is
+/// free.
+pub fn draw(canvas: &mut Canvas, at: Layer, labels: &[Label], out: (f64, f64), start: f64, area: Option<&Area>) {
+    let inside = |text: &Text| {
+        let Some(area) = area else { return true };
+        let held = |p: PaperPoint| p.x > area.left && p.x < area.right && p.y > area.top && p.y < area.bottom;
+        text.corners().into_iter().all(held)
+    };
     let along = (-out.1, out.0);
     let level = out.0.abs() < 0.02 || out.1.abs() < 0.02;
     let mut sorted: Vec<(&Label, f64)> =
@@ -43,7 +50,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, labels: &[Label], out: (f64, f64), s
         for more in [0.0, 7.0, 14.0, 21.0] {
             let base = step(start + more, shift);
             let texts = texts(label, base, out);
-            if !texts.iter().all(|text| canvas.is_free(text)) {
+            if !texts.iter().all(|text| canvas.is_free(text) && (more == 0.0 || inside(text))) {
                 continue;
             }
             let line = [label.at, step(start - 4.0, 0.0), step(start - 1.4, shift), step(start + more - 1.0, shift)];
@@ -62,7 +69,7 @@ pub fn draw(canvas: &mut Canvas, at: Layer, labels: &[Label], out: (f64, f64), s
 }
 
 /// A label right at its foot, a circle of `radius` mm, on the first side that is free.
-pub fn at_foot(canvas: &Canvas, label: &Label, radius: f64) -> Option<Vec<crate::drawing::Text>> {
+pub fn at_foot(canvas: &Canvas, label: &Label, radius: f64) -> Option<Vec<Text>> {
     let (near, half) = (radius + 1.2, label.length() / 2.0);
     let level = [(near, 0.0, 1.0), (-near, 0.0, -1.0)];
     let sides = level.into_iter().flat_map(|(x, y, way)| [0.0, -2.4, 2.4, -4.2, 4.2].map(|dy| (x, y + dy, way)));
@@ -72,7 +79,7 @@ pub fn at_foot(canvas: &Canvas, label: &Label, radius: f64) -> Option<Vec<crate:
 }
 
 /// Number and words, read from below or from the right.
-fn texts(label: &Label, base: PaperPoint, out: (f64, f64)) -> Vec<crate::drawing::Text> {
+fn texts(label: &Label, base: PaperPoint, out: (f64, f64)) -> Vec<Text> {
     let upright = out.1.abs() >= out.0.abs();
     let length = label.length();
     // Both read in one direction; a lane below or at the left ends where the line does.

@@ -89,8 +89,8 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, scale: Scale, corner: PaperPoint
     let area = Area { left: corner.x, top: corner.y + HEADING, right: corner.x + wide, bottom: corner.y + high };
     let bar = canvas.layer(view.layer, "scale-bar");
     marks::scale_bar(canvas, bar, corner.x + wide - 3.0, corner.y + 4.5, scale, solved.show.system);
-    for (index, leg) in solved.legs.iter().enumerate() {
-        labels(canvas, marks_layer, set, index, leg, &view);
+    for index in 0..solved.legs.len() {
+        labels(canvas, marks_layer, set, index, &view, &area);
     }
     finished(canvas, marks_layer, set, &view);
     high_point(canvas, marks_layer, set, &view, area);
@@ -169,7 +169,8 @@ fn feet(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, leg: &Leg, 
 }
 
 /// The labels: the front row's before the run, the back row's behind it, further rows' inside.
-fn labels(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, leg: &Leg, view: &View<Plan>) {
+fn labels(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, view: &View<Plan>, area: &Area) {
+    let leg = &set.solved.legs[index];
     let radius = (SOLE * view.scale.factor()).max(0.9);
     let mut rows: Vec<Length> = leg.feet.iter().map(|foot| foot.v).collect();
     rows.sort();
@@ -204,7 +205,7 @@ fn labels(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, leg: &Leg
         });
         inside.extend(covered);
         let labels: Vec<Label> = free.into_iter().map(|foot| label(foot, out)).collect();
-        lanes::draw(canvas, at, &labels, out, start);
+        lanes::draw(canvas, at, &labels, out, start, Some(area));
     }
     for foot in inside {
         let own = label(foot, (0.0, 0.0));

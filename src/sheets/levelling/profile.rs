@@ -268,10 +268,10 @@ fn tags(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, profile: &P
         })
         .collect()
     };
-    lanes::draw(canvas, at, &row(Face::Front, y(profile.low) + HATCH + 0.8), (0.0, 1.0), 4.5);
+    lanes::draw(canvas, at, &row(Face::Front, y(profile.low) + HATCH + 0.8), (0.0, 1.0), 4.5, None);
     if profile.has_back() {
         let top = y(profile.high).min(y(profile.leg.datums.frame_bottom.mm()) - LEAST);
-        lanes::draw(canvas, at, &row(Face::Back, top - 0.8), (0.0, -1.0), 4.5);
+        lanes::draw(canvas, at, &row(Face::Back, top - 0.8), (0.0, -1.0), 4.5, None);
     }
 }
 

@@ -1,6 +1,7 @@
 //! Section marks: the ends of the line that a section is cut along, before a leg and behind it, whichever way it lies.
 
 use super::covered::Covered;
+use super::kept::Kept;
 use super::seen::Seen;
 use crate::drawing::lettering::{self, BODY, Style, TITLE, Weight};
 use crate::drawing::{Colour, Pen};
@@ -31,14 +32,14 @@ pub fn ways(seen: &Seen<'_>) -> (Way, Way) {
 
 /// Marks both ends of the line of each section of a leg. `near` are distances before the counter's front edge, `far`
 /// behind its back edge, mm of paper, that are tried in turn.
+/// Leaders keep clear of their words.
 pub fn draw(
     canvas: &mut Canvas,
     at: Layer,
     set: &Set<'_>,
     seen: &Seen<'_>,
-    covered: &Covered,
-    near: &[f64],
-    far: &[f64],
+    (covered, kept): (&Covered, &mut Kept),
+    (near, far): (&[f64], &[f64]),
 ) {
     let (along, deep) = ways(seen);
     let (front, back) = (seen.leg.datums.counter_front, seen.leg.datums.counter_back);
@@ -56,7 +57,7 @@ pub fn draw(
         for (edge, out, distances) in ends {
             let mark = distances.iter().map(|off| Mark { foot: edge.moved(out.0 * off, out.1 * off), out, look });
             let Some(mark) = mark.into_iter().find(|mark| mark.is_free(canvas, covered)) else { continue };
-            mark.draw(canvas, at, &letter, &format!("sheet {sheet}"));
+            mark.draw(canvas, at, &letter, &format!("sheet {sheet}"), kept);
         }
     }
 }
@@ -88,7 +89,7 @@ impl Mark {
     }
 
     /// The line, its arrow, its letter, and the sheet where there is room for it.
-    fn draw(&self, canvas: &mut Canvas, at: Layer, letter: &str, sheet: &str) {
+    fn draw(&self, canvas: &mut Canvas, at: Layer, letter: &str, sheet: &str, kept: &mut Kept) {
         canvas.line(at, self.at(0.0, 0.0), self.at(ARM, 0.0), Pen::CUT);
         canvas.line(at, self.at(ARM, 0.0), self.at(ARM, ARM), Pen::DIMENSION);
         canvas.arrow(at, self.at(ARM, ARM), self.look.1.atan2(self.look.0).to_degrees(), Colour::INK);
@@ -102,6 +103,7 @@ impl Mark {
         let places = [wide, run].into_iter().flat_map(|wide| sides.map(|(p, way)| (place(p, way, wide), wide)));
         let free = |(p, wide): &(PaperPoint, f64)| canvas.is_box_free(p.x, p.y - 4.0, p.x + wide, p.y + 1.0);
         if let Some((p, room)) = places.into_iter().find(free) {
+            kept.keep(p.x - 0.4, p.y - 4.0, p.x + room + 0.4, p.y + 1.0);
             canvas.text(at, p, letter, &Style::body().bold().sized(TITLE));
             if room > run {
                 canvas.text(at, p.moved(run + 1.4, 0.0), sheet, &Style::caption());

@@ -62,7 +62,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     let meeting = || (0..solved.legs.len()).filter(|leg| !solved.stands_alone(*leg));
     // A section marks itself on its own line: all else finds its place round that.
     for index in meeting() {
-        cuts::draw(&mut canvas, notes, set, &seen(index), &covered, &cuts::STEPS, &cuts::STEPS);
+        cuts::draw(&mut canvas, notes, set, &seen(index), (&covered, &mut kept), (&cuts::STEPS, &cuts::STEPS));
     }
     for index in 0..solved.legs.len() {
         marks::rings(&mut canvas, notes, &seen(index), &mut kept);
@@ -76,13 +76,13 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
     for index in (0..solved.legs.len()).filter(|leg| solved.stands_alone(*leg)) {
         name(&mut canvas, notes, set, &seen(index));
     }
+    for index in 0..solved.legs.len() {
+        marks::findings(&mut canvas, notes, set, kind, &seen(index));
+    }
     let mut bottom = (top + (y1 - y0) * factor + 22.0 + lengths).min(inside.bottom);
     let looks = Looks { set, covered: &covered, bottom: (bottom + 10.0).min(inside.bottom) };
     for index in 0..solved.legs.len() {
         bottom = bottom.max(looks.draw(&mut canvas, notes, &seen(index)) + 5.0);
-    }
-    for index in 0..solved.legs.len() {
-        marks::findings(&mut canvas, notes, set, kind, &seen(index));
     }
     for index in 0..solved.legs.len() {
         supports::marks(&mut canvas, notes, solved, &seen(index));

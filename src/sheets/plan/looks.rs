@@ -15,7 +15,7 @@ use crate::solve::Face;
 const ARROW: f64 = 7.0;
 const HEAD: (f64, f64) = (3.2, 2.4);
 /// White round the arrow, mm.
-const ROUND: f64 = 1.0;
+const ROUND: f64 = 1.7;
 /// Between the arrow's tail and its words, and between their lines, mm.
 const BESIDE: f64 = 1.6;
 const LINE: f64 = 4.0;

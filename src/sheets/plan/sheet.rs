@@ -67,8 +67,8 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
         levels::draw(&mut canvas, dims, &seen, solved.show, fan.0, fan.1, fan.2);
     }
     let behind = view.y(leg.datums.counter_back) - back + 1.5;
-    cuts::draw(&mut canvas, notes, set, &seen, &Covered::one(&seen), &[1.5], &[behind]);
     let mut kept = Kept::default();
+    cuts::draw(&mut canvas, notes, set, &seen, (&Covered::one(&seen), &mut kept), (&[1.5], &[behind]));
     marks::rings(&mut canvas, notes, &seen, &mut kept);
     marks::services(&mut canvas, notes, &seen, &mut kept);
     walls::label(&mut canvas, notes, &seen, solved.show);

@@ -1,6 +1,6 @@
 //! The leg that stands behind the one that is cut: cut too, at the same place across.
 
-use super::slice::{Skin, Slice, Span, Turn, skin, stretches_of, tubes};
+use super::slice::{Skin, Slice, Span, Turn, feet, skin, stretches_of, tubes};
 use super::supports::{self, Shown};
 use crate::geometry::LegPoint;
 use crate::solve::{Extent, Face, Leg, Solved};
@@ -20,6 +20,8 @@ pub struct Behind<'s> {
     pub tubes: Vec<Extent>,
     /// What is added to its frame and cut, and the brackets under its overhang.
     pub supports: Vec<Shown<'s>>,
+    /// Feet seen: (w, floor, frame's underside).
+    pub feet: Vec<(Length, Length, Length)>,
     /// Its counter's near and far edge.
     pub edges: Span,
 }
@@ -41,6 +43,7 @@ impl<'s> Behind<'s> {
         }
         let off = own.placement.to_leg(leg.placement.to_plan(LegPoint::new(0.0, 0.0))).y;
         let turn = Turn { back: false, finished_back: d.finished_back, off: Length::from_mm(off) };
+        let module = leg.modules.iter().position(|module| module.left <= there && there <= module.right);
         let spans = |region, extent: &Extent| stretches_of(region, there, &turn, &[extent.y0, extent.y1]);
         Some(Behind {
             leg,
@@ -49,6 +52,7 @@ impl<'s> Behind<'s> {
             substrate: spans(&leg.substrate.region, &leg.substrate.extent),
             tubes: tubes(leg, there, &turn),
             supports: supports::behind(solved, leg, there, &turn),
+            feet: module.map_or_else(Vec::new, |module| feet(leg, module, there, &turn)),
             edges: turn.span(leg.counter.extent.y0, leg.counter.extent.y1),
         })
     }

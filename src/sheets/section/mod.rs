@@ -6,6 +6,7 @@ mod labels;
 mod ladder;
 mod lens;
 mod measure;
+mod others;
 mod picture;
 mod ring;
 mod sentences;
@@ -146,6 +147,11 @@ impl Sheet<'_, '_> {
             .map(|behind| Level::new(format!("counter, leg {}", behind.leg.id), behind.leg.datums.counter_top))
             .into_iter()
             .collect();
+        let others =
+            others::beside(self.slice).into_iter().filter(|other| other.leg.datums.counter_top != d.counter_top);
+        all.extend(
+            others.map(|other| Level::new(format!("counter, leg {}", other.leg.id), other.leg.datums.counter_top)),
+        );
         all.push(Level::new("counter top", d.counter_top));
         if d.substrate_top != d.frame_top {
             all.push(Level::new("substrate top", d.substrate_top));
@@ -251,8 +257,9 @@ impl Sheet<'_, '_> {
         self.name_behind(canvas, &view, &layers);
         labels::draw(canvas, &view, &layers, slice, self.show, area.right);
         if !setting.levels {
-            self.levels_inside(canvas, &view, layers.labels);
+            self.levels_inside(canvas, &view, layers.labels, area);
         }
+        others::draw(canvas, layers.phantom, &view, slice, area);
         self.set.mark(
             canvas,
             layers.labels,
@@ -279,35 +286,44 @@ impl Sheet<'_, '_> {
         }
     }
 
-    /// The levels as a small table in the hollow of the frame, where the view leaves no room beside it.
-    fn levels_inside(&self, canvas: &mut Canvas, view: &CutView, at: Layer) {
-        use super::table::{Cell, Column};
+    /// The levels as a small table where the view leaves no room beside it: in the hollow of the frame, beside the run
+    /// under the counter that stands out there, else anywhere in the area.
+    fn levels_inside(&self, canvas: &mut Canvas, view: &CutView, at: Layer, area: &Area) {
+        use super::table::{Cell, Column, figures_width};
         let slice = self.slice;
-        let second = if self.show.system == crate::units::System::Both { 11.0 } else { 0.0 };
-        let columns = vec![Column::words(28.0, "level"), Column::figures(22.0 + second, "over the floor")];
+        let levels = self.levels();
+        let highest = levels.iter().map(|level| level.z).max().unwrap_or(slice.leg.datums.counter_top);
+        let figures = figures_width(self.show, highest).max(14.0);
+        let columns =
+            vec![Column::words(levels::names_width(&levels) + 3.0, "level"), Column::figures(figures, "height")];
         let rows: Vec<Vec<Cell>> =
-            self.levels().into_iter().map(|level| vec![Cell::Words(level.name), Cell::Figure(level.z)]).collect();
+            levels.into_iter().map(|level| vec![Cell::Words(level.name), Cell::Figure(level.z)]).collect();
         let table = Table { columns, rows, breaks: Vec::new() };
         let (wide, high) = (table.width(), table.height(table.rows.len()));
-        let (x0, x1) = (
-            view.x(slice.near.at[2] + slice.solved.frame.tube) + 4.0,
-            view.x(slice.far.at[2] - slice.solved.frame.tube) - 4.0,
-        );
-        let (y0, y1) = (
-            view.y(slice.leg.datums.frame_top) + 8.0,
-            view.y(slice.leg.datums.frame_bottom + slice.solved.frame.tube) - 4.0,
-        );
-        let mut y = y1 - high;
-        while y >= y0 {
-            let mut x = x1 - wide;
-            while x >= x0 {
-                if canvas.is_box_free(x - 2.0, y - 2.0, x + wide + 2.0, y + high + 2.0) {
-                    table.draw(canvas, at, PaperPoint::new(x, y), self.show);
-                    return;
+        let d = &slice.leg.datums;
+        let tube = slice.solved.frame.tube;
+        let outer = slice.behind.as_ref().map_or(slice.far.at[0].max(slice.far.at[2]), |behind| behind.skins[1].at[0]);
+        let (top, bottom) = (view.y(d.frame_top) + 8.0, view.y(d.frame_bottom + tube) - 4.0);
+        let hollow = Area {
+            left: view.x(slice.near.at[2] + tube) + 4.0,
+            top,
+            right: view.x(slice.far.at[2] - tube) - 4.0,
+            bottom,
+        };
+        let beside = Area { left: view.x(outer) + 4.0, top, right: area.right, bottom };
+        for place in [hollow, beside, *area] {
+            let mut y = place.bottom - high;
+            while y >= place.top {
+                let mut x = place.right - wide;
+                while x >= place.left {
+                    if canvas.is_box_free(x - 2.0, y - 2.0, x + wide + 2.0, y + high + 2.0) {
+                        table.draw(canvas, at, PaperPoint::new(x, y), self.show);
+                        return;
+                    }
+                    x -= 4.0;
                 }
-                x -= 4.0;
+                y -= 4.0;
             }
-            y -= 4.0;
         }
     }
 

@@ -1,6 +1,7 @@
 //! The section as it is seen: what is cut, what lies beyond, the floor, and the finished face.
 
 use super::behind::Behind;
+use super::others;
 use super::slice::{Skin, Slice, Span, less};
 use super::supports;
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
@@ -56,10 +57,14 @@ pub fn bounds(slice: &Slice) -> Extent {
     };
     let bodies = slice.body(slice.fitting).map_or(Length::ZERO, |body| body.x0);
     let x0 = slice.counter_edges.0.min(panel).min(bodies);
-    let x1 = slice.counter_edges.1.max(slice.far.at[0]).max(slice.wall.map_or(Length::ZERO, |(_, a, b)| a.max(b)));
+    // A frame may stand out behind a counter that ends at a higher leg.
+    let far = slice.far.at[0].max(slice.far.at[2]);
+    let x1 = slice.counter_edges.1.max(far).max(slice.wall.map_or(Length::ZERO, |(_, a, b)| a.max(b)));
     let floor = |w: Length| Length::from_mm(slice.floor(w.mm()));
     let x1 = slice.behind.as_ref().map_or(x1, |behind| x1.max(behind.edges.1));
     let top = slice.behind.as_ref().map_or(d.counter_top, |behind| behind.leg.datums.counter_top);
+    let others = others::beside(slice).into_iter().map(|other| other.leg.datums.counter_top);
+    let top = others.fold(top, Length::max);
     Extent {
         x0,
         y0: floor(x0).min(floor(x1)),
@@ -272,7 +277,8 @@ fn draw_behind(canvas: &mut Canvas, view: &CutView, layers: &Layers, behind: &Be
 
 fn draw_feet(canvas: &mut Canvas, view: &CutView, layers: &Layers, slice: &Slice) {
     let tube = slice.solved.frame.tube.mm();
-    for &(w, ground, under) in &slice.feet {
+    let behind = slice.behind.iter().flat_map(|behind| &behind.feet);
+    for &(w, ground, under) in slice.feet.iter().chain(behind) {
         let (w, g, top) = (w.mm(), ground.mm(), under.mm());
         let rise = (top - g).max(1.0);
         let (pad, cap) = ((rise * 0.3).min(12.7), (rise * 0.2).min(9.0));

@@ -360,7 +360,7 @@ fn beyond(leg: &Leg, module: usize, u: Length, turn: &Turn) -> Vec<(Length, Exte
 }
 
 /// The foot nearest the cut on the side that is seen, of each row.
-fn feet(leg: &Leg, module: usize, u: Length, turn: &Turn) -> Vec<(Length, Length, Length)> {
+pub fn feet(leg: &Leg, module: usize, u: Length, turn: &Turn) -> Vec<(Length, Length, Length)> {
     let own: Vec<_> = leg.feet.iter().filter(|f| f.module == module && (f.u == u || turn.is_beyond(f.u, u))).collect();
     let Some(nearest) = own.iter().map(|f| (f.u - u).abs()).min() else { return Vec::new() };
     own.iter().filter(|f| (f.u - u).abs() == nearest).map(|f| (turn.at(f.v), f.ground, f.ground + f.height)).collect()
