@@ -116,7 +116,7 @@ fn stretches(e: &Elevation<'_>) -> Vec<Stretch> {
 }
 
 /// What of the frame lies beyond the finished ends on this page, at the viewer's left and right: positive, or zero.
-fn blind(e: &Elevation<'_>) -> [Length; 2] {
+pub fn blind(e: &Elevation<'_>) -> [Length; 2] {
     let ([near, _, start], [far, _, stop]) = (e.facing.near(), e.facing.far());
     let at = |datum| e.facing.datum(e.leg, datum);
     let beyond = |on_page: bool, length: Length| if on_page { length.max(Length::ZERO) } else { Length::ZERO };

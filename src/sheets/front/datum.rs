@@ -1,11 +1,13 @@
 //! The pole of the finished end that every running dimension starts at, and the match lines between pages.
 
+use super::chain;
 use super::elevation::Elevation;
 use crate::drawing::lettering::Style;
 use crate::drawing::{Dash, Pen, Shape};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::marks;
+use crate::units::Length;
 
 /// Draws the pole with its flag, where the end is on this page.
 pub fn pole(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
@@ -14,7 +16,9 @@ pub fn pole(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
     }
     let datum = e.facing.near()[0];
     let x = e.view.x(e.facing.datum(e.leg, datum));
-    let (top, bottom) = (PaperPoint::new(x, e.lines.pole), PaperPoint::new(x, e.lines.below + 2.0));
+    // Where the frame begins before the finished end, the numbers of the modules stand across its foot.
+    let low = if chain::blind(e)[0] > Length::ZERO { e.lines.chain - 4.4 } else { f64::INFINITY };
+    let (top, bottom) = (PaperPoint::new(x, e.lines.pole), PaperPoint::new(x, (e.lines.below + 2.0).min(low)));
     let pen = Pen::VISIBLE.accent().dashed(Dash::FINISHED);
     let facts = vec![("data-datum", datum.words().to_owned())];
     canvas.shape(at, Shape::Line(top, bottom), Paint::pen(pen), "datum", facts);
