@@ -32,19 +32,14 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, without_fan: &[usize]) {
     findings(flow, set);
     flow.notes("To read this plan", &reading(set));
     revisions(flow, set);
-    if !flow.table_if_room("Assumed, not given", &|_| assumed::table(set))
-        && let (false, Some(sheet)) = (set.solved.defaults.is_empty(), set.number(Kind::Schedules))
-    {
-        let words = format!("values that the job does not give are listed in the schedules, from sheet {sheet} on.");
-        flow.notes("Assumed", &[("Assumed".to_owned(), words)]);
-    }
+    flow.table_if_room("Assumed, not given", &|_| assumed::table(set));
 }
 
 fn sheets(set: &Set<'_>, width: f64) -> Table {
     let columns = vec![
         Column::words(13.0, "sheet"),
-        Column::words(fit::rest(width, 13.0 + 33.0, 48.0), "title"),
-        Column::words(33.0, "for"),
+        Column::words(fit::rest(width, 13.0 + 36.0, 45.0), "title"),
+        Column::words(36.0, "for"),
     ];
     let row = |kind: &Kind| {
         let first = set.number(*kind).unwrap_or(0);
@@ -105,11 +100,15 @@ fn job(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         ("Drawn by", &job.drawn_by),
         ("Date", &job.date),
     ];
-    let facts: Vec<(String, String)> = facts
+    let mut facts: Vec<(String, String)> = facts
         .iter()
         .filter(|(_, text)| !text.trim().is_empty())
         .map(|(lead, text)| ((*lead).to_owned(), (*text).clone()))
         .collect();
+    // One revision is told here; several have a table.
+    if let [only] = job.revisions.as_slice() {
+        facts.push(("Revision".to_owned(), format!("{}, {}: {}", only.mark, only.date, only.note)));
+    }
     flow.notes("The job", &facts);
 }
 
@@ -173,6 +172,10 @@ fn reading(set: &Set<'_>) -> Vec<(String, String)> {
             format!("tinted: supports under the counter, their marks from {first} on; sheet {sheet} has their places.");
         notes.push(note("Fine dashes", &text));
     }
+    if let (false, Some(sheet)) = (set.solved.defaults.is_empty(), set.number(Kind::Schedules)) {
+        let text = format!("values that the job does not give are in the schedules, from sheet {sheet} on.");
+        notes.push(note("Assumed", &text));
+    }
     if set.solved.legs.iter().any(|leg| !leg.stubs.is_empty()) {
         notes.push(note("Services", "where pipes and cables come up: licensed trades and local code decide."));
     }
@@ -186,6 +189,9 @@ fn reading(set: &Set<'_>) -> Vec<(String, String)> {
 }
 
 fn revisions(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
+    if set.solved.job.revisions.len() < 2 {
+        return;
+    }
     let build = |width: f64| {
         let columns = vec![
             Column::words(10.0, "rev"),
