@@ -1,6 +1,7 @@
 //! The levelling sheet, for the builder: the feet of the whole run from above, each with its height; the floor along each leg, its
 //! falls drawn larger than they are; every foot in a table with what it carries.
 
+mod bends;
 mod lanes;
 mod notes;
 mod plan;

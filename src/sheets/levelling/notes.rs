@@ -32,14 +32,20 @@ pub fn list(set: &Set<'_>) -> Vec<(String, String)> {
         let ways: Vec<String> =
             [way(floor.per_u, "left", "right"), way(floor.per_v, "front", "back")].into_iter().flatten().collect();
         let of = if solved.legs.len() > 1 { format!(" as leg {} lies", leg.id) } else { String::new() };
-        let text = if ways.is_empty() { "level.".to_owned() } else { format!("falls {}{of}.", ways.join(" and ")) };
+        // A floor through spots has a fall of its own between any three of them.
+        let whole = if floor.facets.is_empty() { "" } else { "on the whole " };
+        let text =
+            if ways.is_empty() { "level.".to_owned() } else { format!("falls {whole}{}{of}.", ways.join(" and ")) };
         let taken = match (floor.spots.is_empty(), floor.facets.is_empty()) {
             (true, _) => String::new(),
             (false, true) => format!(
                 " Best plane through {} measured spots; a foot near a spot stands at that spot\u{2019}s height.",
                 floor.spots.len()
             ),
-            (false, false) => format!(" The floor goes through all {} measured spots.", floor.spots.len()),
+            (false, false) => {
+                let bends = if floor.facets.len() > 1 { " and bends along the pale lines" } else { "" };
+                format!(" It goes through all {} measured spots{bends}.", floor.spots.len())
+            }
         };
         notes.push(note("Floor", text + &taken));
     }

@@ -1,5 +1,6 @@
 //! The feet of the whole run from above.
 
+use super::bends;
 use super::lanes::{self, Label};
 use crate::drawing::lettering::{self, BODY, Style, Weight};
 use crate::drawing::{Colour, Dash, Fill, Pen};
@@ -77,14 +78,15 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, scale: Scale, corner: PaperPoint
     let origin = PaperPoint::new(corner.x + margin - x0 * s, corner.y + HEADING + margin + y1 * s);
     let view: View<Plan> = View::open(canvas, "feet", scale, origin);
     let geometry = canvas.layer(view.layer, "run");
+    let bent_layer = canvas.layer(view.layer, "bends");
+    let soles = canvas.layer(view.layer, "soles");
     let marks_layer = canvas.layer(view.layer, "marks");
     steps(canvas, geometry, set, &view);
     for leg in &solved.legs {
         frames(canvas, geometry, leg, &view);
     }
-    facets(canvas, geometry, set, &view);
     for (index, leg) in solved.legs.iter().enumerate() {
-        feet(canvas, geometry, set, index, leg, &view);
+        feet(canvas, soles, set, index, leg, &view);
     }
     let area = Area { left: corner.x, top: corner.y + HEADING, right: corner.x + wide, bottom: corner.y + high };
     let bar = canvas.layer(view.layer, "scale-bar");
@@ -99,6 +101,8 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, scale: Scale, corner: PaperPoint
     }
     spots(canvas, marks_layer, set, &view);
     fall(canvas, marks_layer, set, &view, area);
+    // Last, since they are broken where lettering stands.
+    bent(canvas, bent_layer, set, &view);
 }
 
 /// A place of a leg on the paper.
@@ -134,23 +138,16 @@ fn frames(canvas: &mut Canvas, at: Layer, leg: &Leg, view: &View<Plan>) {
     }
 }
 
-/// The lines along which the floor bends between spots that it goes through.
-fn facets(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>) {
+/// Where the floor bends between spots that it goes through, as far as they lie near.
+fn bent(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>) {
     let Some(leg) = set.solved.legs.first() else { return };
-    let pen = Pen::FINE.coloured(Colour::GREY_RULE).quiet();
     let (x0, y0, x1, y1) = bounds(set.solved);
     let held = |(u, v, _): (f64, f64, f64)| {
         let p = leg.placement.to_plan(LegPoint::new(u, v));
         let inside = p.x > x0 - NEAR && p.x < x1 + NEAR && p.y > y0 - NEAR && p.y < y1 + NEAR;
         inside.then(|| view.point(p))
     };
-    for facet in &leg.floor.facets {
-        for k in 0..3 {
-            if let (Some(a), Some(b)) = (held(facet[k]), held(facet[(k + 1) % 3])) {
-                canvas.line(at, a, b, pen);
-            }
-        }
-    }
+    bends::draw(canvas, at, &leg.floor.facets, &held);
 }
 
 fn feet(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, leg: &Leg, view: &View<Plan>) {
