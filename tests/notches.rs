@@ -203,6 +203,21 @@ fn what_can_not_be_notched_is_said() {
     assert_eq!(refused(&sink), "the cutout of sink lies across an edge of the counter");
 }
 
+/// An upstand along a wall stops at a notch and goes on beyond it; a seam parts it as it does the counter.
+#[test]
+fn an_upstand_stops_at_a_notch() {
+    let mut given = leg();
+    given.legs[0].back = wall("wall", 0.0);
+    given.counter.wall_joint = Length::ZERO;
+    given.counter.splash = Some(Splash { height: inches(4.0), thickness: inches(0.75) });
+    given.counter.notches = vec![out_of(Face::Back, 50.0, 6.0, 3.0)];
+    given.counter.seams = vec![(0, inches(70.0))];
+    let solved = solved(&given);
+    let long: Vec<(f64, f64)> =
+        solved.legs[0].counter.splashes.iter().map(|(_, a, b, _)| (a.inches(), b.inches())).collect();
+    assert_eq!(long, [(0.0, 50.0), (56.0, 70.0), (70.0, 100.0)]);
+}
+
 #[test]
 fn a_sharp_notch_is_warned_of_and_a_notched_post_bounds_no_room() {
     let rule = "inside-corner-has-a-radius";

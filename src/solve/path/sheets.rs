@@ -6,7 +6,7 @@ use crate::findings::Problem;
 use crate::geometry::Region;
 use crate::parameters::given::{CornerShape, FrontEdge, Given};
 use crate::solve::counter::mass;
-use crate::solve::{Counter, Extent, Piece, Slab, Substrate, Under};
+use crate::solve::{Counter, CounterNotch, Extent, Face, Piece, Slab, Substrate, Under};
 use crate::units::Length;
 
 /// What is solved for one chain.
@@ -80,16 +80,34 @@ fn blank(job: &Job, leg: usize, share: &Region) -> Counter {
         let along: Vec<Length> =
             back_corners(share, d.counter_back).into_iter().filter(straight).map(|p| p.0).collect();
         let (Some(&from), Some(&to)) = (along.iter().min(), along.iter().max()) else { return Vec::new() };
-        let mut ends = vec![from];
-        ends.extend(seams.iter().copied().filter(|&u| u > from && u < to));
-        ends.push(to);
-        let piece = |(index, pair): (usize, &[Length])| {
-            let volume = (pair[1] - pair[0]).mm() * splash.height.mm() * splash.thickness.mm();
-            (format!("Splash {}", index + 1), pair[0], pair[1], mass(volume, counter.density))
-        };
-        ends.windows(2).enumerate().map(piece).collect()
+        let mut pieces = Vec::new();
+        for (from, to) in beside(&job.notches[leg], from, to) {
+            let mut ends = vec![from];
+            ends.extend(seams.iter().copied().filter(|&u| u > from && u < to));
+            ends.push(to);
+            for pair in ends.windows(2) {
+                let volume = (pair[1] - pair[0]).mm() * splash.height.mm() * splash.thickness.mm();
+                let name = format!("Splash {}", pieces.len() + 1);
+                pieces.push((name, pair[0], pair[1], mass(volume, counter.density)));
+            }
+        }
+        pieces
     });
     Counter { extent, region: share.clone(), pieces: Vec::new(), seams, splashes }
+}
+
+/// What notches out of the back leave of a stretch of it.
+fn beside(notches: &[CounterNotch], from: Length, to: Length) -> Vec<(Length, Length)> {
+    let mut own: Vec<&CounterNotch> = notches.iter().filter(|notch| notch.edge == Face::Back).collect();
+    own.sort_by_key(|notch| notch.extent.x0);
+    let (mut left, mut at) = (Vec::new(), from);
+    for notch in own {
+        left.push((at, notch.extent.x0));
+        at = notch.extent.x1;
+    }
+    left.push((at, to));
+    left.retain(|(from, to)| to > from);
+    left
 }
 
 /// The corners of a share that lie on its back edge, in exact lengths.
