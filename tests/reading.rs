@@ -567,3 +567,83 @@ fn the_inside_of_a_corner_has_one_shape() {
     let problems = with("inner: clipped(\"0 in\"),").err().unwrap_or_default();
     assert_eq!((problems.len(), said(&problems[0]).2.as_str()), (1, "\"0 in\""));
 }
+
+#[test]
+fn a_ledge_is_a_leg_behind_its_leg() {
+    let from = "id: \"island\",";
+    let island = include_str!("../samples/island.ron");
+    assert!(island.contains(from));
+    let with = |ledge: &str| solve(&job(&island.replacen(from, &format!("{from} {ledge}"), 1)), &[]);
+    let given = with("ledge: (above: \"150 mm\"),").unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let [leg, ledge] = given.legs.as_slice() else { panic!("a leg and its ledge") };
+    assert_eq!((ledge.id.as_str(), ledge.own.behind, ledge.own.ledge), ("island ledge", Some(0), true));
+    assert_eq!(ledge.own.height, Some(Height::CounterTop(Length::from_mm(910.0 + 150.0))));
+    let ids: Vec<&str> = ledge.modules.iter().map(|module| module.id.as_str()).collect();
+    assert_eq!(ids, ["ledge P", "ledge Q", "ledge R"]);
+    assert!(leg.modules.iter().zip(&ledge.modules).all(|(one, other)| one.width == other.width));
+    // Its depth is taken, and stated; written, it is what was written.
+    assert_eq!(ledge.own.depth, Some(Length::from_inches(6.0)));
+    assert!(given.defaults.iter().any(|used| used.name == "ledge.depth" && used.value == "6 in"));
+    let given = with("ledge: (above: \"150 mm\", depth: \"180 mm\", overhang: (front: \"0 mm\")),").unwrap();
+    assert_eq!(
+        (given.legs[1].own.depth, given.legs[1].own.overhang_front),
+        (Some(Length::from_mm(180.0)), Some(Length::ZERO))
+    );
+    let problems = with("ledge: (above: \"-5 mm\"),").err().unwrap_or_default();
+    assert_eq!((problems.len(), said(&problems[0]).2.as_str()), (1, "\"-5 mm\""), "{problems:#?}");
+    let problems = with("ledge: (depth: \"180 mm\"),").err().unwrap_or_default();
+    assert!(problems.len() == 1 && problems[0].message.contains("above"), "{problems:#?}");
+    // What can't be is said by the solver, at the ledge.
+    let refused = |given: &Given| faceline::solve::solve(given).err().unwrap_or_default();
+    let problems = refused(&with("ledge: (above: \"20 mm\"),").unwrap());
+    assert_eq!(problems.len(), 1, "{problems:#?}");
+    let (message, instead, at) = said(&problems[0]);
+    assert_eq!(
+        message,
+        "the ledge of leg island lies 20 mm above its counter, less than its own counter and substrate, 38 mm"
+    );
+    assert_eq!((instead.as_str(), at.as_str()), ("raise the ledge", "\"20 mm\""));
+    let corner =
+        include_str!("../samples/corner.ron").replacen("id: \"east\",", "id: \"east\", ledge: (above: \"6 in\"),", 1);
+    let problems = refused(&solve(&job(&corner), &[]).unwrap());
+    assert_eq!(said(&problems[0]).0, "leg east meets another leg, and has a ledge along its whole back");
+}
+
+/// The ledge's boxes stand behind the leg's, whatever width they are left; its back takes the leg's place at the wall.
+#[test]
+fn a_ledge_stands_box_by_box_behind_its_leg() {
+    let from = "id: \"terrace\",";
+    assert!(TERRACE.contains(from));
+    let with = TERRACE.replacen(from, &format!("{from} ledge: (above: \"6 in\", depth: \"5 in\"),"), 1);
+    let surveyed = with.replacen(
+        "room: \"9 ft\",",
+        "room: \"as surveyed\", survey: (walls: [(name: \"pier\", from: (x: \"107 in\", y: \"-9 in\"), stretches: [(turn: \"91 deg\", length: \"60 in\")])]),",
+        1,
+    );
+    assert_ne!(with, surveyed);
+    for text in [with, surveyed] {
+        let given = solve(&job(&text), &[]).unwrap_or_else(|problems| panic!("{problems:#?}"));
+        let solved = faceline::solve::solve(&given).unwrap_or_else(|problems| panic!("{problems:#?}"));
+        let (leg, ledge) = (&solved.legs[0], &solved.legs[1]);
+        let edges = |leg: &faceline::solve::Leg| leg.modules.iter().map(|m| (m.left, m.right)).collect::<Vec<_>>();
+        assert_eq!(edges(leg), edges(ledge));
+        assert_eq!(leg.datums.finished_right, ledge.datums.finished_right);
+        assert_eq!(
+            (leg.surveyed.clone(), leg.room.map(|room| room.given)),
+            (ledge.surveyed.clone(), ledge.room.map(|room| room.given))
+        );
+        assert_eq!(ledge.datums.counter_top - leg.datums.counter_top, Length::from_inches(6.0));
+        assert_eq!(ledge.datums.frame_back - ledge.datums.frame_face, Length::from_inches(5.0));
+        // The wall stands behind the ledge; the leg's counter ends at the ledge's finished face.
+        assert_eq!((ledge.back.name.as_str(), ledge.back.kind), ("garden wall", faceline::solve::BoundKind::Wall));
+        assert_eq!(leg.datums.finished_back, leg.datums.frame_back - ledge.datums.frame_face);
+        // Nothing stands where something else does: no finding stops the job but for what the sample has anyway.
+        let stops = |solved: &faceline::solve::Solved| {
+            faceline::rules::check(solved)
+                .into_iter()
+                .filter(|f| f.severity == faceline::findings::Severity::Stop)
+                .count()
+        };
+        assert_eq!(stops(&solved), 0);
+    }
+}

@@ -1,6 +1,8 @@
 //! Legs and modules.
 
-use super::{BoundText, CornersText, CoverText, FrontEdgeText, HeightText, OverhangText, SeatingText, SkewText, Text};
+use super::{
+    BoundText, CornersText, CoverText, FrontEdgeText, HeightText, LedgeText, OverhangText, SeatingText, SkewText, Text,
+};
 use serde::Deserialize;
 
 /// A straight row of modules.
@@ -28,6 +30,7 @@ pub struct LegText {
     #[serde(default)]
     pub(crate) counter_corners: CornersText,
     pub(crate) seating: Option<SeatingText>,
+    pub(crate) ledge: Option<LedgeText>,
     pub(crate) modules: Vec<ModuleText>,
 }
 

@@ -125,5 +125,6 @@ pub(super) fn own(job: &JobFile, leg: &LegText, reader: &mut Reader) -> Own {
         }),
         placed: leg.at.is_some(),
         surveyed: None,
+        ledge: false,
     }
 }

@@ -90,6 +90,7 @@ const ALL: &[Default] = &[
     value("bound.width", "8 in", PRACTICE),
     value("bound.lean", "0 in", PRACTICE),
     value("corner.radius", "0 in", PRACTICE),
+    value("ledge.depth", "6 in", PRACTICE),
     value("seating.width", "24 in", PRACTICE),
     value("fitting.clearance", "0 in", PRACTICE),
     value("fitting.radius.notch", "3/8 in", PRACTICE),

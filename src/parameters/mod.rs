@@ -10,6 +10,7 @@ mod fittings;
 pub mod given;
 mod index;
 mod job;
+mod ledge;
 mod materials;
 mod names;
 mod notch;
@@ -68,7 +69,7 @@ pub fn resolve(written: &JobFile, overrides: &[(String, String)]) -> Result<Give
         height,
         trim,
         supports,
-        legs: run::legs(written, &mut reader),
+        legs: run::legs(written, height, &mut reader),
         joints: corner::joints(written, &mut reader),
         fittings: fittings::read(written, &fitted, &mut reader),
         services: services::read(written, &fitted, &mut reader),

@@ -1,9 +1,9 @@
 //! Legs and modules.
 
 use super::build_up;
-use super::given::{FromSurvey, Leg, Module, ModuleKind, Own};
+use super::given::{FromSurvey, Height, Leg, Module, ModuleKind, Own};
 use super::reader::{Reader, Sign};
-use super::{corner, site, width};
+use super::{corner, ledge, site, width};
 use crate::model::{JobFile, LegText, ModuleKindText, ModuleText, Text, TextKind};
 use crate::units::Dimension;
 
@@ -26,12 +26,18 @@ fn nearly(room: &Text, reader: &mut Reader) -> bool {
     like && !known
 }
 
-/// Works out the legs.
-pub(super) fn legs(job: &JobFile, reader: &mut Reader) -> Vec<Leg> {
+/// Works out the legs: those written, then the ledges behind them. `height` is the job's.
+pub(super) fn legs(job: &JobFile, height: Height, reader: &mut Reader) -> Vec<Leg> {
     if job.legs.is_empty() {
         reader.tell("the run has no legs", "write at least one leg under `legs`", &job.job.title.place);
     }
-    job.legs.iter().map(|leg| self::leg(job, leg, reader)).collect()
+    let mut legs: Vec<Leg> = job.legs.iter().map(|leg| self::leg(job, leg, reader)).collect();
+    for (index, written) in job.legs.iter().enumerate() {
+        if let Some(ledge) = &written.ledge {
+            legs.push(ledge::behind(ledge, index, &legs[index], height, reader));
+        }
+    }
+    legs
 }
 
 fn leg(job: &JobFile, leg: &LegText, reader: &mut Reader) -> Leg {

@@ -107,6 +107,8 @@ pub struct Own {
     pub seating: Option<Seating>,
     /// Its place in the plan was written, not taken as zero.
     pub placed: bool,
+    /// It is the ledge of the leg that it stands behind, box by box as wide as that.
+    pub ledge: bool,
     /// Its room is to be taken from the survey.
     pub surveyed: Option<FromSurvey>,
 }

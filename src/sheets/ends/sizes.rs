@@ -7,7 +7,7 @@ use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Chain, Dimension, Drop, Number, ORIGIN, Part, Running, Side, Stop};
-use crate::sheets::marks;
+use crate::sheets::{marks, notes};
 use crate::solve::{BoundKind, Datum, Fitting};
 use crate::units::{Length, Show};
 
@@ -173,6 +173,9 @@ fn heights(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show
     }
 }
 
+/// Least width that words on a plate are set to, mm.
+const NARROW: f64 = 18.0;
+
 /// Why nothing is to be seen, on a plate in the middle of what covers it.
 fn said(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
     let d = &end.leg.datums;
@@ -193,12 +196,21 @@ fn said(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Show) {
         (true, false) => "board, no finish here".to_owned(),
         _ => "finished before it is set".to_owned(),
     });
-    let wide = lines.iter().map(|line| lettering::width(line, BODY, Weight::Regular)).fold(0.0, f64::max);
     let middle = PaperPoint::new(
         (view.x(end.x(d.frame_face)) + view.x(end.x(d.frame_back))) / 2.0,
         view.y((d.frame_bottom + d.frame_top).half()),
     );
-    let (dx, dy) = (wide / 2.0 + 2.5, 4.7 * lines.len() as f64 / 2.0 + 1.8);
+    let half = |lines: &[String]| {
+        let wide = lines.iter().map(|line| lettering::width(line, BODY, Weight::Regular)).fold(0.0, f64::max);
+        (wide / 2.0 + 2.5, 4.7 * lines.len() as f64 / 2.0 + 1.8)
+    };
+    let (mut dx, mut dy) = half(&lines);
+    // Over a shallow leg the plate would lie on the heights beside it: it is set in narrower lines.
+    if !canvas.is_box_free_of_text(middle.x - dx, middle.y - dy, middle.x + dx, middle.y + dy) {
+        let deep = (view.x(end.x(d.frame_back)) - view.x(end.x(d.frame_face))).abs();
+        lines = lines.iter().flat_map(|line| notes::wrapped(line, deep.max(NARROW), BODY, Weight::Regular)).collect();
+        (dx, dy) = half(&lines);
+    }
     canvas.rectangle(at, middle.moved(-dx, -dy), middle.moved(dx, dy), Paint::fill(Fill::WHITE));
     for (k, line) in lines.iter().enumerate() {
         canvas.text(at, middle.moved(0.0, -dy + 1.8 + 4.7 * k as f64 + 3.4), line, &Style::body().middle());

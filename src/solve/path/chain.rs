@@ -1,7 +1,8 @@
 //! Which legs follow each other.
 
 use crate::findings::{Place, Problem};
-use crate::parameters::given::{Given, JointKind};
+use crate::parameters::given::{Given, Height, JointKind, Leg};
+use crate::units::Show;
 
 /// Legs that follow each other from left to right, and the joints between them, by index.
 #[derive(Clone, Debug)]
@@ -60,6 +61,9 @@ pub fn chains(given: &Given) -> Result<Vec<Chain>, Vec<Problem>> {
         let Some(front) = one.own.behind else { continue };
         if front >= count || front == leg {
             say(format!("leg {} stands behind no other leg", one.id), "name another leg of the run", place);
+        } else if one.own.ledge && (next[front].is_some() || before[front].is_some()) {
+            let instead = "write the ledge as a leg of its own, with `behind`, its own modules and its own room";
+            say(format!("leg {} meets another leg, and has a ledge along its whole back", id(front)), instead, place);
         } else if given.legs[front].own.behind.is_some() {
             let instead = "let each stand behind a leg that stands behind none";
             say(format!("leg {} stands behind leg {}, which stands behind another", one.id, id(front)), instead, place);
@@ -68,6 +72,11 @@ pub fn chains(given: &Given) -> Result<Vec<Chain>, Vec<Problem>> {
             say(format!("leg {} stands behind another and turns a corner itself", one.id), instead, place);
         } else if given.legs[..leg].iter().any(|other| other.own.behind == Some(front)) {
             say(format!("two legs stand behind leg {}", id(front)), "keep one of them", place);
+        }
+    }
+    for ledge in given.legs.iter().filter(|leg| leg.own.ledge) {
+        if let Some(message) = low(given, ledge) {
+            say(message, "raise the ledge", ledge.place.as_ref());
         }
     }
     for (leg, one) in given.legs.iter().enumerate() {
@@ -99,4 +108,22 @@ pub fn chains(given: &Given) -> Result<Vec<Chain>, Vec<Problem>> {
         say(format!("the legs meet in a ring that leg {} is part of", id(leg)), "leave one corner open", place);
     }
     if problems.is_empty() { Ok(chains) } else { Err(problems) }
+}
+
+/// Why a ledge can't be had where it lies: its counter and substrate would lie in the counter before it.
+fn low(given: &Given, ledge: &Leg) -> Option<String> {
+    let front = given.legs.get(ledge.own.behind?)?;
+    let level = |leg: &Leg| match leg.own.height.unwrap_or(given.height) {
+        Height::CounterTop(top) | Height::FrameTop(top) => top,
+    };
+    let (above, stack) = (level(ledge) - level(front), given.counter.thickness + given.substrate.thickness);
+    let show = Show::new(given.job.units);
+    (above < stack).then(|| {
+        format!(
+            "the ledge of leg {} lies {} above its counter, less than its own counter and substrate, {}",
+            front.id,
+            show.plain(above),
+            show.plain(stack)
+        )
+    })
 }

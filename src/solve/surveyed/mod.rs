@@ -30,7 +30,8 @@ const ROUNDED_METRIC: Length = Length::from_nm(500_000);
 pub fn rooms(given: &Given, chains: &[Chain], depths: &[Depths], ends: &[Ends]) -> Result<Given, Vec<Problem>> {
     let mut ready = given.clone();
     let mut problems = Vec::new();
-    let wanted = |leg: usize| given.legs[leg].own.surveyed.is_some();
+    // A ledge has the room of the leg that it stands behind.
+    let wanted = |leg: usize| given.legs[leg].own.surveyed.is_some() && !given.legs[leg].own.ledge;
     for chain in chains.iter().filter(|chain| chain.legs.iter().any(|&leg| wanted(leg))) {
         let mut placement = path::written(&given.legs[chain.legs[0]]);
         for (at, &leg) in chain.legs.iter().enumerate() {
@@ -82,6 +83,13 @@ fn state(ready: &mut Given, leg: usize, found: &Found, placement: Placement) {
     if let Some(surveyed) = &mut at.own.surveyed {
         surveyed.between = Some(found.between.clone());
     }
+    for ledge in ready.legs.iter_mut().filter(|one| one.own.ledge && one.own.behind == Some(leg)) {
+        ledge.room = Some(found.room);
+        if let Some(surveyed) = &mut ledge.own.surveyed {
+            surveyed.between = Some(found.between.clone());
+        }
+    }
+    let at = &ready.legs[leg];
     let origin = match ready.job.units {
         System::Millimetres => "the survey: the least over its depth, rounded down to 1/2 mm",
         System::Inches | System::Both => "the survey: the least over its depth, rounded down to 1/64 in",
