@@ -141,6 +141,8 @@ fn named(canvas: &mut Canvas, layer: Layer, (low, high): (PaperPoint, PaperPoint
     let mark_width = lettering::width(mark, BODY, Weight::SemiBold);
     let both = mark_width.max(lettering::width(size, BODY, Weight::Regular));
     let (one, two) = (2.6, 7.0);
+    // In a narrow strip letters that reach under the line need white too.
+    let bases = [1.25, 1.1, 1.0, 0.9, 0.8];
     if both <= wide && two <= tall {
         canvas.text(layer, middle.moved(0.0, -0.9), mark, &bold);
         canvas.text(layer, middle.moved(0.0, 3.4), size, &plain);
@@ -148,8 +150,8 @@ fn named(canvas: &mut Canvas, layer: Layer, (low, high): (PaperPoint, PaperPoint
         canvas.text(layer, middle.moved(-0.9, 0.0), mark, &bold.upright());
         canvas.text(layer, middle.moved(3.4, 0.0), size, &plain.upright());
     } else if mark_width <= wide && one <= tall {
-        canvas.text(layer, middle.moved(0.0, 1.25), mark, &bold);
+        canvas.text_at_first(layer, &bases.map(|base| middle.moved(0.0, base)), mark, &bold);
     } else if mark_width <= tall && one <= wide {
-        canvas.text(layer, middle.moved(1.25, 0.0), mark, &bold.upright());
+        canvas.text_at_first(layer, &bases.map(|base| middle.moved(base, 0.0)), mark, &bold.upright());
     }
 }

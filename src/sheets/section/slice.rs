@@ -316,8 +316,11 @@ pub fn skin<'s>(leg: &'s Leg, face: Face, u: Length, turn: &Turn, own: bool, sol
     let clears_substrate = if own { edge >= at[1] } else { edge <= at[1] };
     if build.finish.is_some() {
         let top = if clears_substrate { d.substrate_top } else { d.frame_top };
-        let bottom = match &solved.trim {
-            Some(trim) if face == Face::Front => trim.top.max(d.frame_bottom),
+        // The face of a leg that stands behind another stands over that one's counter.
+        let before = leg.behind.and_then(|front| solved.legs.get(front)).filter(|_| face == Face::Front);
+        let bottom = match (&solved.trim, before) {
+            (_, Some(before)) => before.datums.counter_top,
+            (Some(trim), None) if face == Face::Front => trim.top.max(d.frame_bottom),
             _ => d.frame_bottom,
         };
         finish = less(
