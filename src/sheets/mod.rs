@@ -44,6 +44,7 @@ mod substrate;
 mod supports;
 pub mod table;
 mod table_blocks;
+mod task;
 pub mod templates;
 pub mod title_block;
 mod trim;

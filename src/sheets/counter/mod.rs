@@ -22,21 +22,10 @@ pub(super) mod weight;
 use super::frame::{self, Area};
 use super::set::{Kind, Set};
 use super::shelves::{self, Block, Sheet};
+use super::task::Task;
 use super::title_block::{self, TitleBlock};
 use crate::drawing::Page;
-use crate::solve::{Leg, Plane, Solved};
-use crate::units::Show;
-
-/// What the sheet is drawn from.
-#[derive(Clone, Copy)]
-pub(super) struct Task<'s> {
-    pub set: &'s Set<'s>,
-    pub kind: Kind,
-    pub index: usize,
-    pub solved: &'s Solved,
-    pub leg: &'s Leg,
-    pub show: Show,
-}
+use crate::solve::Plane;
 
 /// Draws its pages.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
@@ -44,12 +33,12 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Counter(index) => set.solved.legs.get(index).map(|leg| (index, leg)),
         _ => None,
     };
-    let Some((index, leg)) = found else { return Vec::new() };
-    let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
+    let Some(leg) = found else { return Vec::new() };
+    let task = Task::new(set, kind, leg);
     let (mut sheets, blocks) = arranged(&task);
     shelves::fill(&mut sheets, &blocks, || set.sheet());
     let several = set.solved.legs.len() > 1;
-    let leg_words = if several { format!(", leg {}", index + 1) } else { String::new() };
+    let leg_words = if several { format!(", leg {}", task.index + 1) } else { String::new() };
     let count = sheets.len();
     let close = |(page, sheet): (usize, Sheet)| {
         let block = TitleBlock {

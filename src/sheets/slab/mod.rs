@@ -13,10 +13,11 @@ mod sizes;
 mod tags;
 mod under;
 
-use super::counter::{self, Task, approval, cutouts, edges, finished_edge, wall_edge};
+use super::counter::{self, approval, cutouts, edges, finished_edge, wall_edge};
 use super::frame;
 use super::set::{Kind, Set};
 use super::shelves::{self, Block, Sheet};
+use super::task::Task;
 use super::title_block::TitleBlock;
 use crate::drawing::Page;
 use crate::solve::{Plane, Slab};
@@ -40,10 +41,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     tags::draw(&mut canvas, &sheet, &mut legend);
     labels::pieces(&mut canvas, &sheet);
     labels::findings(&mut canvas, &sheet);
-    let tasks: Vec<Task<'_>> = sheet
-        .legs()
-        .map(|(index, leg)| Task { set, kind, index, solved: set.solved, leg, show: set.solved.show })
-        .collect();
+    let tasks: Vec<Task<'_>> = sheet.legs().map(|leg| Task::new(set, kind, leg)).collect();
     if let Some(task) = tasks.first() {
         approval::draw(&mut canvas, task, 0);
     }

@@ -5,7 +5,8 @@ use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::{LegPoint, Outline, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::materials::{self, Material};
-use crate::sheets::substrate::{self, screws};
+use crate::sheets::substrate::screws;
+use crate::sheets::task::Task;
 use crate::sheets::view::number;
 use crate::solve::{EdgeKind, Leg, Plane};
 use crate::units::Length;
@@ -117,14 +118,7 @@ pub fn cuts(sheet: &Joined<'_>) -> Vec<[PaperPoint; 2]> {
 /// Lines that screws may follow, as far as there is sheet.
 fn screw_lines(canvas: &mut Canvas, at: Layer, sheet: &Joined<'_>) {
     for (index, leg) in sheet.legs() {
-        let task = substrate::Task {
-            set: sheet.set,
-            kind: sheet.kind,
-            index,
-            solved: sheet.set.solved,
-            leg,
-            show: sheet.set.solved.show,
-        };
+        let task = Task::new(sheet.set, sheet.kind, (index, leg));
         for (u, from, to) in screws::lines(&task) {
             let Some((from, to)) = on_sheet(leg, u, (from, to), screws::keep_off(task.show)) else { continue };
             let (a, b) = (sheet.at(index, u.mm(), from.mm()), sheet.at(index, u.mm(), to.mm()));

@@ -6,7 +6,8 @@ use crate::sheets::counter::cutouts;
 use crate::sheets::frame;
 use crate::sheets::set::{Kind, Set};
 use crate::sheets::shelves::{self, Block, Sheet};
-use crate::sheets::substrate::{Task, notes, table};
+use crate::sheets::substrate::{notes, table};
+use crate::sheets::task::Task;
 use crate::solve::{Plane, Slab};
 
 /// Draws its pages.
@@ -20,10 +21,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     labels::flags(&mut canvas, &sheet);
     labels::pieces(&mut canvas, &sheet);
     labels::findings(&mut canvas, &sheet);
-    let tasks: Vec<Task<'_>> = sheet
-        .legs()
-        .map(|(index, leg)| Task { set, kind, index, solved: set.solved, leg, show: set.solved.show })
-        .collect();
+    let tasks: Vec<Task<'_>> = sheet.legs().map(|leg| Task::new(set, kind, leg)).collect();
     let (inside, page) = (frame::inside(&canvas), shelves::page_height(&canvas));
     let mut first = Sheet::with_areas(canvas, areas);
     first.scales.push(sheet.view.scale);

@@ -11,21 +11,10 @@ use super::counter::parts;
 use super::frame::{self, Area};
 use super::set::{Kind, Set};
 use super::shelves::{self, Sheet};
+use super::task::Task;
 use super::title_block::{self, TitleBlock};
 use crate::drawing::Page;
-use crate::solve::{Leg, Plane, Solved};
-use crate::units::Show;
-
-/// What the sheet is drawn from.
-#[derive(Clone, Copy)]
-pub(super) struct Task<'s> {
-    pub set: &'s Set<'s>,
-    pub kind: Kind,
-    pub index: usize,
-    pub solved: &'s Solved,
-    pub leg: &'s Leg,
-    pub show: Show,
-}
+use crate::solve::Plane;
 
 /// Draws its pages.
 pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
@@ -33,8 +22,8 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         Kind::Substrate(index) => set.solved.legs.get(index).map(|leg| (index, leg)),
         _ => None,
     };
-    let Some((index, leg)) = found else { return Vec::new() };
-    let task = Task { set, kind, index, solved: set.solved, leg, show: set.solved.show };
+    let Some(leg) = found else { return Vec::new() };
+    let task = Task::new(set, kind, leg);
     let page = shelves::page_height(&set.sheet());
     let mut blocks = table::blocks(&task, "Cutouts", frame::inside(&set.sheet()).width(), page);
     blocks.push(notes::block(&task));
@@ -48,7 +37,7 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
         }
     }
     shelves::fill(&mut sheets, &blocks, || set.sheet());
-    let leg_words = if set.solved.legs.len() > 1 { format!(", leg {}", index + 1) } else { String::new() };
+    let leg_words = if set.solved.legs.len() > 1 { format!(", leg {}", task.index + 1) } else { String::new() };
     let count = sheets.len();
     let close = |(page, sheet): (usize, Sheet)| {
         let name = "Substrate template";
