@@ -107,3 +107,21 @@ fn the_plan_shows_every_support_that_is_added_and_says_how_to_read_it() {
         assert_eq!(said, !members.is_empty(), "{}: how to read the fine dashes", job.display());
     }
 }
+
+#[test]
+fn the_substrate_shows_what_is_added_right_under_it() {
+    let mut seen = 0;
+    for job in program::jobs() {
+        let solved = program::solved(&job);
+        let shown: BTreeSet<String> = pages(&job, "substrate").values().flat_map(|page| drawn(page)).collect();
+        let touches = |one: &&Support| {
+            let top = solved.legs[one.leg].datums.frame_top;
+            one.body.z.1 == top || one.body.z.0 == top
+        };
+        let meant: BTreeSet<String> =
+            solved.shop.supports.members.iter().filter(touches).map(|one| one.mark.clone()).collect();
+        assert_eq!(shown, meant, "{}", job.display());
+        seen += meant.len();
+    }
+    assert!(seen >= 5, "{seen}");
+}

@@ -15,6 +15,7 @@ mod ends;
 pub mod flow;
 pub mod frame;
 mod front;
+mod hidden;
 mod key_plan;
 mod label;
 mod labels;

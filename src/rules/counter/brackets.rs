@@ -118,8 +118,14 @@ impl Side<'_> {
         if self.along != Along::V {
             return vec![(e.y0, if self.leg.back.is_open() { e.y1 } else { d.frame_back })];
         }
-        let from = if self.leg.left.is_open() { e.x0 } else { d.frame_left };
-        let to = if self.leg.right.is_open() { e.x1 } else { d.frame_right };
+        // In a corner the frame goes on behind the other leg's face.
+        let ends = if self.low {
+            (d.frame_left.max(Length::ZERO), d.frame_right.min(d.finished_right))
+        } else {
+            (d.frame_left, d.frame_right)
+        };
+        let from = if self.leg.left.is_open() { e.x0 } else { ends.0 };
+        let to = if self.leg.right.is_open() { e.x1 } else { ends.1 };
         let edge = |y0: Length, y1: Length| if self.low { y0 <= e.y0 } else { y1 >= e.y1 };
         let cutouts = self.leg.fittings.iter().filter_map(|fitting| fitting.cutout(Plane::Counter));
         let mut cut: Vec<(Length, Length)> = cutouts

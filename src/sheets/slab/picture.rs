@@ -4,8 +4,9 @@ use super::joined::Joined;
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::geometry::{LegPoint, Outline, PaperPoint};
 use crate::sheets::canvas::{Canvas, Layer, Paint};
+use crate::sheets::hidden::{self, Hidden};
 use crate::sheets::materials::{self, Material};
-use crate::sheets::substrate::screws;
+use crate::sheets::substrate::{screws, supports};
 use crate::sheets::task::Task;
 use crate::sheets::view::number;
 use crate::solve::{EdgeKind, Leg, Plane};
@@ -23,6 +24,9 @@ pub fn draw(canvas: &mut Canvas, sheet: &Joined<'_>) {
     let steps = sheet.view.region(sheet.region());
     canvas.shape(layer, Shape::Steps(steps), Paint::fill(Fill::tint(Colour::TINT_BEYOND)), "", Vec::new());
     if sheet.plane == Plane::Substrate {
+        for (_, all) in hidden(sheet) {
+            hidden::draw(canvas, layer, &all);
+        }
         frames(canvas, layer, sheet);
     }
     let outer = sheet.view.steps(&sheet.region().outer);
@@ -48,6 +52,25 @@ fn walls(canvas: &mut Canvas, at: Layer, sheet: &Joined<'_>) {
         canvas.polyline(at, &ring, true, Paint::fill(Fill::tint(Colour(0xee, 0xee, 0xee))));
         materials::hatch(canvas, at, &[ring], Material::Wall, false);
         canvas.line(at, off(a, joint), off(b, joint), Pen::VISIBLE.square());
+    }
+}
+
+/// What is added to each leg's frame under the sheet, with the corners of the leg's own part of it.
+fn hidden<'s>(sheet: &Joined<'s>) -> Vec<([PaperPoint; 4], Vec<Hidden<'s>>)> {
+    let of = |(index, leg): (usize, &'s Leg)| {
+        let e = leg.substrate.extent;
+        let at = |u: Length, v: Length| sheet.at(index, u.mm(), v.mm());
+        let own = [at(e.x0, e.y0), at(e.x1, e.y0), at(e.x1, e.y1), at(e.x0, e.y1)];
+        (own, supports::shown(sheet.set.solved, (index, leg), (e.x0, e.x1), at))
+    };
+    sheet.legs().map(of).collect()
+}
+
+/// Marks them where there is white.
+pub fn hidden_marks(canvas: &mut Canvas, sheet: &Joined<'_>) {
+    let layer = canvas.layer(sheet.view.layer, "names");
+    for (own, all) in hidden(sheet) {
+        hidden::marks(canvas, layer, &all, &own);
     }
 }
 

@@ -20,6 +20,7 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     labels::angles(&mut canvas, &sheet);
     labels::flags(&mut canvas, &sheet);
     labels::pieces(&mut canvas, &sheet);
+    picture::hidden_marks(&mut canvas, &sheet);
     labels::findings(&mut canvas, &sheet);
     let tasks: Vec<Task<'_>> = sheet.legs().map(|leg| Task::new(set, kind, leg)).collect();
     let (inside, page) = (frame::inside(&canvas), shelves::page_height(&canvas));
@@ -36,6 +37,8 @@ pub fn draw(set: &Set<'_>, kind: Kind, slab: &Slab) -> Vec<Page> {
     blocks.extend(listed("Squareness at the corners of the run", lists::squareness(set, slab)));
     blocks.extend(listed("Finished faces", lists::faces(set, slab)));
     let mut list = tasks.first().map(notes::list).unwrap_or_default();
+    list.retain(|(lead, _)| ![notes::TINTED, notes::BRACKETS].contains(&lead.as_str()));
+    list.extend(tasks.iter().flat_map(notes::under));
     let at = list.len().min(2);
     list.insert(
         at,

@@ -5,6 +5,7 @@ mod dimensions;
 pub(super) mod notes;
 mod plan;
 pub(super) mod screws;
+pub(super) mod supports;
 pub(super) mod table;
 
 use super::counter::parts;

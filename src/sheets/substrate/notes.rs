@@ -1,9 +1,15 @@
 //! How the sheet lies, is screwed down, and what to beware of.
 
-use super::{Task, screws};
+use super::{Task, screws, supports};
+use crate::sheets::set::Kind;
 use crate::sheets::shelves::{self, Block};
+use crate::solve::Support;
 use crate::units::Length;
 
+/// Lead words of what lies under the sheet.
+pub const TINTED: &str = "Tinted";
+/// See [`TINTED`].
+pub const BRACKETS: &str = "Brackets";
 const WIDTH: f64 = 166.0;
 
 /// The notes as a block.
@@ -14,6 +20,29 @@ pub fn block<'a>(task: &Task<'_>) -> Block<'a> {
 /// A list of notes as a block.
 pub fn of<'a>(list: Vec<(String, String)>) -> Block<'a> {
     shelves::noted(list, WIDTH, 0.0)
+}
+
+/// What is added to the frame under the sheet, and what of the sheet's underside brackets take.
+pub fn under(task: &Task<'_>) -> Vec<(String, String)> {
+    let marks = |all: Vec<&Support>| {
+        let marks: Vec<&str> = all.iter().map(|one| one.mark.as_str()).collect();
+        crate::sheets::supports::marks(&marks)
+    };
+    let mut list = Vec::new();
+    let all: Vec<&Support> = supports::under(task.solved, task.index).collect();
+    let Some(sheet) = task.set.number(Kind::Supports).filter(|_| !all.is_empty()) else { return list };
+    let text = format!("supports under the sheet, {}; their places are on sheet {sheet}.", marks(all));
+    list.push((TINTED.to_owned(), text));
+    let brackets = supports::brackets(task.solved, task.index);
+    if let Some(first) = brackets.first() {
+        let section = &first.section;
+        let text = format!(
+            "{}, {section}: rout them into the sheet's underside, so that it lies flat on the frame; drill them where screws cross.",
+            marks(brackets)
+        );
+        list.push((BRACKETS.to_owned(), text));
+    }
+    list
 }
 
 /// The notes: a lead word and a sentence each.
@@ -31,6 +60,7 @@ pub fn list(task: &Task<'_>) -> Vec<(String, String)> {
         note("Material", material),
         note("Lies", format!("on the bare frame, shown in grey dashes; its front edge {lies}.")),
     ];
+    list.extend(under(task));
     if !leg.substrate.joints.is_empty() {
         list.push(note("Joints", "over a frame, both edges carried.".to_owned()));
     }

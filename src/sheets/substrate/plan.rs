@@ -1,6 +1,6 @@
 //! The sheet from above: the frame under it, its outline, cutouts, joints, screw lines, finished faces.
 
-use super::{Task, dimensions, screws};
+use super::{Task, dimensions, screws, supports};
 use crate::drawing::lettering::{self, BODY, Style, TITLE, Weight};
 use crate::drawing::{Colour, Dash, Fill, Pen, Shape};
 use crate::findings::Subject;
@@ -9,6 +9,7 @@ use crate::sheets::canvas::{Canvas, Layer, Paint, through};
 use crate::sheets::counter::parts::{self, End, Margins, Part};
 use crate::sheets::counter::{labels, names};
 use crate::sheets::frame::Area;
+use crate::sheets::hidden::{self, Hidden};
 use crate::sheets::scale::Scale;
 use crate::sheets::view::View;
 use crate::sheets::{marks, place, title_block};
@@ -29,6 +30,12 @@ impl Plan<'_, '_> {
     /// The sheet's own box.
     pub fn extent(&self) -> Extent {
         self.task.leg.substrate.extent
+    }
+
+    /// What is added to the frame under it.
+    fn hidden(&self) -> Vec<Hidden<'_>> {
+        let (task, part) = (self.task, self.part);
+        supports::shown(task.solved, (task.index, task.leg), (part.from, part.to), |u, v| self.view.at(u, v))
     }
 
     /// Its box on the page.
@@ -84,7 +91,7 @@ fn heading(canvas: &mut Canvas, plan: &Plan<'_, '_>, area: Area) {
     }
 }
 
-/// The outline; broken off or joined where the stretch ends before the sheet does.
+/// The outline, with what is added to the frame under it; broken off or joined where the stretch ends before the sheet does.
 fn sheet(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     let (view, part, extent) = (&plan.view, plan.part, plan.extent());
     let facts = view.feature("substrate", part.from, extent.y0, part.to, extent.y1);
@@ -93,6 +100,7 @@ fn sheet(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     if part.starts == End::Counter && part.ends == End::Counter {
         let steps = view.steps(outer);
         canvas.shape(at, Shape::Steps(steps.clone()), tint, "", facts);
+        hidden::draw(canvas, at, &plan.hidden());
         canvas.steps(at, steps, Paint::pen(Pen::CUT));
         return;
     }
@@ -101,6 +109,7 @@ fn sheet(canvas: &mut Canvas, at: Layer, plan: &Plan<'_, '_>) {
     let ring = parts::clipped(&points, part.from.mm(), part.to.mm());
     let places: Vec<PaperPoint> = ring.iter().map(|&point| view.point(point)).collect();
     canvas.shape(at, Shape::Steps(through(&places, true)), tint, "", facts);
+    hidden::draw(canvas, at, &plan.hidden());
     for (index, &a) in places.iter().enumerate() {
         let b = places[(index + 1) % places.len()];
         let joined = |u: Length, end: End| {
@@ -253,6 +262,9 @@ fn write(canvas: &mut Canvas, plan: &Plan<'_, '_>) {
     name_cutouts(canvas, plan, false);
     pieces(canvas, layer, plan);
     labels::front(canvas, layer, area);
+    let p = PaperPoint::new;
+    let own = [p(area.left, area.bottom), p(area.right, area.bottom), p(area.right, area.top), p(area.left, area.top)];
+    hidden::marks(canvas, layer, &plan.hidden(), &own);
     for (index, fitting) in leg.fittings.iter().enumerate() {
         let Some(cutout) = fitting.cutout(Plane::Substrate) else { continue };
         if part.holds(cutout.extent.centre_x()) {

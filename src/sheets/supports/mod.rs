@@ -10,6 +10,8 @@ mod plan_words;
 mod tables;
 mod values;
 
+pub(super) use tables::marks;
+
 use super::flow::{Flow, Heads};
 use super::set::{Kind, Set};
 use crate::drawing::Page;

@@ -41,7 +41,11 @@ fn side(room: &mut Room, back: bool, apart: Length, work: &SupportWork) {
     let (d, t) = (room.leg.datums, room.tube);
     let Bar { section, .. } = work.bracket;
     let half = section.width.half();
-    let (from, to) = (d.frame_left + t.max(half), d.frame_right - t.max(half));
+    let (mut from, mut to) = (d.frame_left + t.max(half), d.frame_right - t.max(half));
+    if !back {
+        // In a corner the frame goes on behind the other leg's face.
+        (from, to) = (from.max(half), to.min(d.finished_right - half));
+    }
     if to <= from {
         return;
     }
