@@ -726,7 +726,7 @@ fn any_corner() -> impl Strategy<Value = Corner> {
 
 fn any_run() -> impl Strategy<Value = Given> {
     let leg = prop::collection::vec(12.0_f64..60.0, 1..4);
-    let extras = (0_u8..12, 0_usize..4, -20.0_f64..80.0);
+    let extras = (0_u8..16, 0_usize..4, -20.0_f64..80.0);
     (prop::collection::vec(leg, 1..5), prop::collection::vec(any_corner(), 4), prop::collection::vec(extras, 0..4))
         .prop_map(|(legs, corners, extras)| {
             let legs: Vec<Vec<f64>> =
@@ -758,7 +758,14 @@ fn any_run() -> impl Strategy<Value = Given> {
                         one.leg = leg;
                         given.fittings.push(one);
                     }
-                    _ => given.legs[leg].own.behind = Some((leg + 1) % given.legs.len()),
+                    11 => given.legs[leg].own.behind = Some((leg + 1) % given.legs.len()),
+                    which => {
+                        let edge = [Face::Back, Face::Front, Face::Left, Face::Right][usize::from(which - 12)];
+                        let (along, width) = (size.abs(), inches(6.0));
+                        let cut = NotchCut::Edge { edge, along, width, depth: inches(1.0 + value.abs() / 8.0) };
+                        let (name, radius) = ("notch".to_owned(), inches(0.375));
+                        given.counter.notches.push(Notch { leg, name, cut, radius, place: None });
+                    }
                 }
             }
             given
@@ -832,6 +839,7 @@ proptest! {
         let mut given = given;
         given.fittings.clear();
         given.counter.seams.clear();
+        given.counter.notches.clear();
         given.legs.iter_mut().for_each(|leg| leg.own.behind = None);
         let Ok(one) = solve(&given) else { return Ok(()) };
         let other = match solve(&mirrored(&given)) {

@@ -2,7 +2,7 @@
 
 use crate::geometry::{Placement, PlanPoint};
 use crate::parameters::given::{DoorSwing, Survey};
-use std::f64::consts::TAU;
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 /// What a survey can't tell, mm: a thing that grazes a leg by less doesn't bound it.
 pub const GRAZE: f64 = 1.0;
@@ -19,8 +19,10 @@ pub struct Strip {
 }
 
 impl Strip {
-    /// Whether anything between two depths reaches into it.
-    fn meets(&self, low: f64, high: f64) -> bool {
+    /// Whether a thing with these outermost points reaches into it.
+    fn meets(&self, points: &[(f64, f64)]) -> bool {
+        let low = points.iter().map(|p| p.1).fold(f64::INFINITY, f64::min);
+        let high = points.iter().map(|p| p.1).fold(f64::NEG_INFINITY, f64::max);
         high > self.front + GRAZE && low < self.back - GRAZE
     }
 
@@ -48,7 +50,10 @@ pub fn reaches(survey: &Survey, placement: Placement, strip: &Strip) -> Vec<Reac
         (p.x, p.y)
     };
     let mut all = Vec::new();
-    let mut take = |name: &str, points: Vec<(f64, f64)>| {
+    let mut take = |name: &str, outermost: &[(f64, f64)], points: Vec<(f64, f64)>| {
+        if !strip.meets(outermost) {
+            return;
+        }
         let along: Vec<f64> = points.into_iter().map(|p| strip.along(p)).filter(|u| u.is_finite()).collect();
         if !along.is_empty() {
             let least = along.iter().copied().fold(f64::INFINITY, f64::min);
@@ -58,19 +63,22 @@ pub fn reaches(survey: &Survey, placement: Placement, strip: &Strip) -> Vec<Reac
     };
     for wall in &survey.walls {
         for pair in wall.points.windows(2) {
-            take(&wall.name, held(leg(pair[0]), leg(pair[1]), strip));
+            let ends = [leg(pair[0]), leg(pair[1])];
+            take(&wall.name, &ends, held(ends[0], ends[1], strip));
         }
     }
     for post in &survey.posts {
         let ((x, y), (w, d)) = (post.at, (post.size.0 / 2.0, post.size.1 / 2.0));
         let corners = [(x - w, y - d), (x + w, y - d), (x + w, y + d), (x - w, y + d)].map(leg);
-        take(&post.name, (0..4).flat_map(|at| held(corners[at], corners[(at + 1) % 4], strip)).collect());
+        take(&post.name, &corners, (0..4).flat_map(|at| held(corners[at], corners[(at + 1) % 4], strip)).collect());
     }
     for step in &survey.steps {
-        take("the step in the floor", held(leg(step.from), leg(step.to), strip));
+        let ends = [leg(step.from), leg(step.to)];
+        take("the step in the floor", &ends, held(ends[0], ends[1], strip));
     }
     for door in &survey.doors {
-        take(&format!("the way of {}", door.name), swept(door, placement, strip));
+        let (outermost, points) = swept(door, placement, strip);
+        take(&format!("the way of {}", door.name), &outermost, points);
     }
     all
 }
@@ -78,7 +86,7 @@ pub fn reaches(survey: &Survey, placement: Placement, strip: &Strip) -> Vec<Reac
 /// The ends of what of a stretch lies in the strip.
 fn held(a: (f64, f64), b: (f64, f64), strip: &Strip) -> Vec<(f64, f64)> {
     let (low, high) = (a.1.min(b.1), a.1.max(b.1));
-    if !strip.meets(low, high) {
+    if high < strip.front || low > strip.back {
         return Vec::new();
     }
     let at = |v: f64| {
@@ -87,26 +95,28 @@ fn held(a: (f64, f64), b: (f64, f64), strip: &Strip) -> Vec<(f64, f64)> {
     if a.1 == b.1 { vec![a, b] } else { [a.1, b.1].map(|v| at(v.clamp(strip.front, strip.back))).to_vec() }
 }
 
-/// Every place at which what a door sweeps may reach farthest: its two edges, its arc where that leaves the strip, and
-/// where the arc runs along the leg's end.
-fn swept(door: &DoorSwing, placement: Placement, strip: &Strip) -> Vec<(f64, f64)> {
+/// The outermost points of what a door sweeps, and every place at which it may reach farthest along the strip: its two
+/// edges, its arc where that leaves the strip, and where the arc runs along the leg's end.
+fn swept(door: &DoorSwing, placement: Placement, strip: &Strip) -> (Vec<(f64, f64)>, Vec<(f64, f64)>) {
     let hinge = placement.to_leg(PlanPoint::new(door.hinge.0, door.hinge.1));
     let shut = door.shut - placement.angle;
     let tip = |angle: f64| (hinge.x + door.width * angle.cos(), hinge.y + door.width * angle.sin());
-    let mut points: Vec<(f64, f64)> =
-        [shut, shut + door.opens].iter().flat_map(|&angle| held((hinge.x, hinge.y), tip(angle), strip)).collect();
-    let within = |angle: f64| ((angle - shut) * door.opens.signum()).rem_euclid(TAU) <= door.opens.abs();
+    let within = |angle: &f64| ((angle - shut) * door.opens.signum()).rem_euclid(TAU) <= door.opens.abs();
+    let (hinge, edges) = ((hinge.x, hinge.y), [shut, shut + door.opens].map(tip));
+    let mut outermost = vec![hinge, edges[0], edges[1]];
+    outermost.extend([FRAC_PI_2, -FRAC_PI_2].into_iter().filter(within).map(tip));
     let normal = (-strip.lean).atan2(1.0);
-    let mut angles = vec![normal, normal + std::f64::consts::PI];
+    let mut angles = vec![normal, normal + PI];
     for v in [strip.front, strip.back] {
-        let share = (v - hinge.y) / door.width;
+        let share = (v - hinge.1) / door.width;
         if share.abs() <= 1.0 {
-            angles.extend([share.asin(), std::f64::consts::PI - share.asin()]);
+            angles.extend([share.asin(), PI - share.asin()]);
         }
     }
     let inside = |p: &(f64, f64)| p.1 >= strip.front - 1e-9 && p.1 <= strip.back + 1e-9;
-    points.extend(angles.into_iter().filter(|&angle| within(angle)).map(tip).filter(inside));
-    if points.iter().any(|p| strip.meets(p.1, p.1)) { points } else { Vec::new() }
+    let mut points: Vec<(f64, f64)> = edges.iter().flat_map(|&edge| held(hinge, edge, strip)).collect();
+    points.extend(angles.into_iter().filter(within).map(tip).filter(inside));
+    (outermost, points)
 }
 
 #[cfg(test)]
@@ -143,5 +153,34 @@ mod tests {
         assert!((least(-PI + 0.1) - (3000.0 - 1000.0 * 0.1_f64.cos())).abs() < 1e-9);
         let at = least(-PI + PI / 6.0);
         assert!(at > arc && (at - (3000.0 - 325.0 / (PI / 6.0).tan())).abs() < 1e-9, "{at}");
+    }
+
+    /// A door that dips a sixth of a turn's arc into the strip from behind, neither of its edges reaching it: 1000 wide,
+    /// hinged 600 behind a strip 700 deep, it reaches where the arc leaves the strip, sqrt(1000² - 600²) to the left.
+    #[test]
+    fn what_a_door_sweeps_from_behind() {
+        let strip = Strip { front: -25.0, back: 700.0, lean: 0.0 };
+        let door = DoorSwing {
+            name: "door".to_owned(),
+            hinge: (3000.0, 1300.0),
+            shut: -2.6,
+            opens: 2.0,
+            width: 1000.0,
+            place: None,
+        };
+        let at = Placement { origin: PlanPoint::new(0.0, 0.0), angle: 0.0 };
+        let found = reaches(&Survey { doors: vec![door], ..Survey::default() }, at, &strip);
+        assert!((found[0].least - 2200.0).abs() < 1e-9 && (found[0].most - 3800.0).abs() < 1e-9, "{found:?}");
+        // One that stands open across the whole strip counts from where it enters it.
+        let open = DoorSwing {
+            name: "gate".to_owned(),
+            hinge: (3000.0, -200.0),
+            shut: FRAC_PI_2,
+            opens: 0.0,
+            width: 1000.0,
+            place: None,
+        };
+        let found = reaches(&Survey { doors: vec![open], ..Survey::default() }, at, &strip);
+        assert!((found[0].least - 3000.0).abs() < 1e-9, "{found:?}");
     }
 }
