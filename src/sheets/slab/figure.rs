@@ -18,6 +18,8 @@ use crate::units::Length;
 const APART: f64 = 8.0;
 /// From the top of the figure to the pieces, mm.
 const HEAD: f64 = 7.5;
+/// Half of the plate that a diagonal's number stands on, mm.
+const PLATE: (f64, f64) = (1.5, 2.0);
 /// Under the pieces, for their names, mm.
 const FOOT: f64 = 5.0;
 
@@ -76,25 +78,41 @@ fn draw(canvas: &mut Canvas, sheet: &Joined<'_>, scale: Scale, at: PaperPoint) {
         let found = diagonals(&piece);
         let lines: Vec<[PaperPoint; 2]> =
             found.iter().map(|(a, b, _)| [view.at(a.0, a.1), view.at(b.0, b.1)]).collect();
+        let low = at.y + HEAD + (y1 - y0) * factor + 4.0;
+        canvas.text(layer, PaperPoint::new(x, low), &piece.name, &Style::caption());
+        // Before the lines, which they stand on.
+        let numbers: Vec<Option<PaperPoint>> = match (y1 - y0) * factor > 9.0 {
+            true => (0..lines.len()).map(|index| number_on(canvas, &lines, index)).collect(),
+            false => Vec::new(),
+        };
         for [a, b] in &lines {
             canvas.line(view.layer, *a, *b, Pen::FINE.dashed(Dash::HIDDEN));
         }
-        for (index, [a, b]) in lines.iter().enumerate() {
-            // On a plate, off the other diagonal.
-            let (wide, high) = (1.5, 2.0);
-            let middle = a.towards(*b, if index == 0 { 0.28 } else { 0.3 });
-            let corners = (middle.moved(-wide, -high), middle.moved(wide, high));
-            if (y1 - y0) * factor > 9.0
-                && canvas.is_box_free_of_text(corners.0.x, corners.0.y, corners.1.x, corners.1.y)
-            {
-                canvas.rectangle(view.layer, corners.0, corners.1, Paint::fill(Fill::WHITE));
-                canvas.text(view.layer, middle.moved(0.0, 1.25), &(index + 1).to_string(), &Style::body().middle());
-            }
+        for (index, middle) in numbers.into_iter().enumerate() {
+            let Some(middle) = middle else { continue };
+            let corners = (middle.moved(-PLATE.0, -PLATE.1), middle.moved(PLATE.0, PLATE.1));
+            canvas.rectangle(view.layer, corners.0, corners.1, Paint::fill(Fill::WHITE));
+            canvas.text(view.layer, middle.moved(0.0, 1.25), &(index + 1).to_string(), &Style::body().middle());
         }
-        let low = at.y + HEAD + (y1 - y0) * factor + 4.0;
-        canvas.text(layer, PaperPoint::new(x, low), &piece.name, &Style::caption());
         x += ((x1 - x0) * factor).max(lettering::width(&piece.name, BODY, Weight::Regular)) + APART;
     }
+}
+
+/// Where on its diagonal a number's plate stands: off the piece's outline, off all lettering and off the other diagonal.
+/// `None` where there is no such place; the table has the length.
+fn number_on(canvas: &Canvas, lines: &[[PaperPoint; 2]], index: usize) -> Option<PaperPoint> {
+    let [a, b] = *lines.get(index)?;
+    let (wide, high) = (PLATE.0 + 0.5, PLATE.1 + 0.5);
+    let shares = [0.28, 0.3, 0.35, 0.22, 0.4, 0.7, 0.65, 0.75, 0.6, 0.15, 0.85];
+    shares.into_iter().map(|share| a.towards(b, share)).find(|p| {
+        let crossed = lines.iter().enumerate().filter(|(other, _)| *other != index).any(|(_, [c, d])| {
+            let count = (c.distance(*d) / 0.25).ceil().max(1.0);
+            (0..=count as usize)
+                .map(|k| c.towards(*d, k as f64 / count))
+                .any(|q| (q.x - p.x).abs() < wide && (q.y - p.y).abs() < high)
+        });
+        !crossed && canvas.is_box_free(p.x - wide, p.y - high, p.x + wide, p.y + high)
+    })
 }
 
 /// A point in exact lengths.
