@@ -149,8 +149,16 @@ pub fn cut(canvas: &mut Canvas, layers: &Layers, view: &CutView, one: &Shown) {
 /// paper x that no name goes beyond.
 pub fn names(canvas: &mut Canvas, at: Layer, view: &CutView, all: &[Shown], within: (Length, f64)) {
     for one in all.iter().rev() {
-        let end = if one.is_cut() { LeaderEnd::Arrow } else { LeaderEnd::Dot };
-        name(canvas, at, view, one.extent, &one.words(), end, within);
+        let (mut extent, mut middle) = (one.extent, within.0);
+        let mut end = if one.is_cut() { LeaderEnd::Arrow } else { LeaderEnd::Dot };
+        if one.is_let_in() && !one.is_cut() && one.support.along == Along::V {
+            // Its free end is what is seen: named from there, under the overhang.
+            let half = extent.centre_x();
+            (extent.x0, extent.x1) = if half > middle { (half, extent.x1) } else { (extent.x0, half) };
+            middle = if half > middle { extent.x1 } else { extent.x0 - Length::from_nm(1) };
+            end = LeaderEnd::Arrow;
+        }
+        name(canvas, at, view, extent, &one.words(), end, (middle, within.1));
     }
 }
 
