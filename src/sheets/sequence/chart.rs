@@ -14,6 +14,8 @@ use crate::solve::{Doer, Step};
 
 /// Height of a row, mm: as much as one page allows, within these.
 const ROWS: std::ops::RangeInclusive<f64> = 4.6..=6.2;
+/// Rows are close where they are lower than this, mm.
+const CLOSE: f64 = 5.0;
 /// From the top of the page to the first row: title and headings, mm.
 const HEAD: f64 = 14.0;
 /// Height of a bar, mm.
@@ -135,8 +137,10 @@ fn draw(
     let inset = (0.6 + lanes as f64 * LANE).min(columns.unit * 0.6);
     let lane_x = |division: usize, lane: usize| x(division) + (0.4 + lane as f64 * LANE).min(inset - 0.3);
     for index in rows.clone() {
-        let bottom = middle(index) + columns.row / 2.0;
         let last = index + 1 == rows.end;
+        // The last line is a strong one: in close rows letters that reach under theirs would touch it.
+        let apart = if last && columns.row < CLOSE { 0.3 } else { 0.0 };
+        let bottom = middle(index) + columns.row / 2.0 + apart;
         let pen = if last { Pen::SECONDARY } else { Pen::FINE.coloured(Colour::GREY_RULE) };
         canvas.line(at, p(left, bottom), p(columns.right, bottom), pen);
     }
