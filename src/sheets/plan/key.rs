@@ -47,10 +47,8 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Drawn {
         if meets {
             run::under(&mut canvas, geometry, solved, &seen(index));
         } else {
-            // Where walls were surveyed, they are drawn as they are.
-            if solved.survey.walls.is_empty() {
-                walls::draw(&mut canvas, geometry, &seen(index));
-            }
+            // What was surveyed is drawn as it is.
+            walls::draw_but(&mut canvas, geometry, &seen(index), path::surveyed(set, &solved.legs[index]));
             run::draw(&mut canvas, geometry, solved, &seen(index));
         }
     }

@@ -25,9 +25,7 @@ const ROWS: [f64; 9] = [15.0, 12.0, 9.0, 19.0, 23.0, 27.0, 31.0, 35.0, 39.0];
 pub fn slabs(canvas: &mut Canvas, at: Layer, set: &Set<'_>, view: &View<Plan>) {
     for slab in &set.solved.slabs {
         let seen = home(set, view, slab);
-        if set.solved.survey.walls.is_empty() {
-            against(canvas, at, &seen, slab);
-        }
+        against(canvas, at, set, &seen, slab);
         let paint = Paint::both(Pen::CUT, Fill::tint(Colour::TINT_BEYOND));
         canvas.shape(at, Shape::Steps(seen.region(&slab.region)), paint, "counter", Vec::new());
     }
@@ -41,10 +39,13 @@ fn home<'l>(set: &Set<'l>, view: &'l View<Plan>, slab: &Slab) -> Seen<'l> {
 }
 
 /// Walls against the edges of a counter that end at one.
-fn against(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, slab: &Slab) {
+fn against(canvas: &mut Canvas, at: Layer, set: &Set<'_>, seen: &Seen<'_>, slab: &Slab) {
     for edge in slab.edges.iter().filter(|edge| matches!(edge.kind, EdgeKind::Wall | EdgeKind::Splash)) {
         let joint = edge.joint.unwrap_or(Length::ZERO).mm();
         let (a, b) = ((edge.from.0.mm(), edge.from.1.mm()), (edge.to.0.mm(), edge.to.1.mm()));
+        if is_surveyed(set, [a, b].map(|p| seen.placement.to_plan(LegPoint::new(p.0, p.1)))) {
+            continue;
+        }
         let long = (b.0 - a.0).hypot(b.1 - a.1).max(1e-9);
         // Walked counter-clockwise, the outside lies to the right.
         let out = ((b.1 - a.1) / long, (a.0 - b.0) / long);
@@ -54,6 +55,37 @@ fn against(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, slab: &Slab) {
         materials::hatch(canvas, at, &[ring], Material::Wall, false);
         canvas.line(at, point(a, joint), point(b, joint), Pen::CUT.square());
     }
+}
+
+/// Walls this near to where a leg's bound is written to stand are what was surveyed of it, mm: a hand.
+const SAME: f64 = 100.0;
+
+/// Which bounds of a leg were surveyed: left, right, behind.
+pub fn surveyed(set: &Set<'_>, leg: &crate::solve::Leg) -> [bool; 3] {
+    let d = &leg.datums;
+    let plan = |u: Length, v: Length| leg.placement.to_plan(LegPoint::new(u.mm(), v.mm()));
+    let end = |at: Length| [plan(at, Length::ZERO), plan(at, d.finished_back)];
+    let back = [plan(Length::ZERO, leg.back.at), plan(d.finished_right, leg.back.at)];
+    [end(leg.left.at), end(leg.right.at), back].map(|line| is_surveyed(set, line))
+}
+
+/// Whether a surveyed wall or post stands along a line of the plan, somewhere.
+fn is_surveyed(set: &Set<'_>, [a, b]: [PlanPoint; 2]) -> bool {
+    let survey = &set.solved.survey;
+    let posts = survey.posts.iter().flat_map(|post| {
+        let ((x, y), (w, d)) = (post.at, (post.size.0 / 2.0, post.size.1 / 2.0));
+        let corners = [(x - w, y - d), (x + w, y - d), (x + w, y + d), (x - w, y + d)];
+        (0..4).map(move |at| (corners[at], corners[(at + 1) % 4]))
+    });
+    let walls = survey.walls.iter().flat_map(|wall| wall.points.windows(2).map(|pair| (pair[0], pair[1])));
+    let near = |p: PlanPoint, (a, b): ((f64, f64), (f64, f64))| {
+        let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+        let share =
+            (((p.x - a.0) * dx + (p.y - a.1) * dy) / (dx * dx + dy * dy).max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+        (p.x - a.0 - share * dx).hypot(p.y - a.1 - share * dy) < SAME
+    };
+    let places = [0.25, 0.5, 0.75].map(|share| a.towards(b, share));
+    walls.chain(posts).any(|stretch| places.iter().any(|place| near(*place, stretch)))
 }
 
 /// Seams between the pieces.

@@ -54,12 +54,17 @@ pub fn reach(leg: &crate::solve::Leg, factor: f64) -> Reach {
 
 /// Draws the bounds of a leg.
 pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
+    draw_but(canvas, at, seen, [false; 3]);
+}
+
+/// Draws the bounds of a leg but for those that are `left_out`: left, right, behind.
+pub fn draw_but(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>, left_out: [bool; 3]) {
     let (leg, factor) = (seen.leg, seen.view.scale.factor());
     let reach = reach(leg, factor);
     let on = seen.model(ON);
     // A leg that bounds this one is drawn as itself, not as a wall.
     let stands = |bound: &Bound| !matches!(bound.kind, BoundKind::Open | BoundKind::Leg);
-    if stands(&leg.back) {
+    if stands(&leg.back) && !left_out[2] {
         let face = leg.back.at_counter.mm();
         let past = |open: bool, kind: BoundKind, end: f64, outer: f64, way: f64| match (open, kind) {
             (false, BoundKind::Wall) => outer,
@@ -71,8 +76,8 @@ pub fn draw(canvas: &mut Canvas, at: Layer, seen: &Seen<'_>) {
         let closed = |bound: &Bound| bound.kind == BoundKind::Wall;
         band.draw(canvas, at, seen, [closed(&leg.left), closed(&leg.right)]);
     }
-    for (bound, outer) in [(&leg.left, reach.left), (&leg.right, reach.right)] {
-        if !stands(bound) {
+    for (side, (bound, outer)) in [(&leg.left, reach.left), (&leg.right, reach.right)].into_iter().enumerate() {
+        if !stands(bound) || left_out[side] {
             continue;
         }
         let face = bound.at_counter.mm();
