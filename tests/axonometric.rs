@@ -404,3 +404,64 @@ fn what_covers_a_spot_is_what_a_ray_meets_first_in_made_up_runs() {
     }
     assert!(solved >= 10, "only {solved} runs were drawn");
 }
+
+/// All texts of a group.
+fn texts(group: &Group, all: &mut Vec<String>) {
+    for item in &group.items {
+        match item {
+            Item::Group(inner) => texts(inner, all),
+            Item::Text(text) => all.push(text.content()),
+            Item::Path(_) => {}
+        }
+    }
+}
+
+#[test]
+fn every_module_and_what_stands_in_a_counter_is_named_in_every_sample() {
+    for name in ["terrace", "island", "courtyard", "corner", "bar"] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("samples").join(format!("{name}.ron"));
+        let solved = program::solved(&path);
+        let page = drawn(&solved);
+        let mut words = Vec::new();
+        texts(group(&page.root, "names").expect("names"), &mut words);
+        let has = |wanted: &str, what: &str| {
+            assert!(words.iter().any(|word| word == wanted), "{name}: {what} {wanted} is not named: {words:?}");
+        };
+        for leg in &solved.legs {
+            for module in &leg.modules {
+                has(&module.id, "module");
+                if !module.name.is_empty() {
+                    has(&module.name, "module");
+                }
+            }
+            let cut_in = leg.fittings.iter().filter(|f| f.cutout(faceline::solve::Plane::Counter).is_some());
+            for fitting in cut_in.filter(|f| f.look != Look::Faucet) {
+                has(&fitting.mark, "fitting");
+            }
+        }
+    }
+}
+
+/// Surveyed posts and walls near the run lie on the floor as thin lines, and no line of theirs runs over the run.
+#[test]
+fn what_was_surveyed_lies_on_the_floor() {
+    for name in ["corner", "bar"] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("samples").join(format!("{name}.ron"));
+        let page = drawn(&program::solved(&path));
+        let faces = faces(group(&page.root, "axonometric").unwrap());
+        let surveyed = group(&page.root, "surveyed").expect("what was surveyed");
+        let mut lines = 0;
+        for item in &surveyed.items {
+            let Item::Path(path) = item else { continue };
+            lines += 1;
+            for part in path.shape.flattened(0.01) {
+                let middle = [(part[0].x + part[1].x) / 2.0, (part[0].y + part[1].y) / 2.0];
+                let over = faces.iter().find(|(_, rings)| holds(rings, middle)).map(|(face, _)| face.as_str());
+                assert!(over.is_none_or(|face| ["floor", "ground"].contains(&face)), "{name}: a line over {over:?}");
+            }
+        }
+        let mut words = Vec::new();
+        texts(surveyed, &mut words);
+        assert!(lines >= 4 && words.iter().any(|word| word == "pergola post"), "{name}: {lines} lines, {words:?}");
+    }
+}

@@ -1,6 +1,9 @@
 //! The whole run in one parallel projection, for the client: hidden surfaces left out, materials as in the elevations.
 
 mod choice;
+mod ground;
+mod names;
+mod seen;
 
 use super::canvas::Canvas;
 use super::client::patch::Rect;
@@ -16,6 +19,7 @@ use crate::drawing::lettering::{SHEET_TITLE, Style, TITLE};
 use crate::drawing::{Fact, Page};
 use crate::geometry::PaperPoint;
 use crate::solve::Face;
+use seen::Seen;
 
 /// White round the picture, mm of paper.
 const MARGIN: f64 = 4.0;
@@ -52,6 +56,10 @@ pub fn draw(set: &Set<'_>, kind: Kind) -> Vec<Page> {
     solids::paint(&mut canvas, &model, &view, &Picture { layer, origin, factor, square: None, corners: [false; 2] });
     heading(&mut canvas, set, room, title);
     say(&mut canvas, system, scale, room, note);
+    let seen = Seen::new(&model, &view, origin, factor);
+    let within = Area { bottom: note - 5.0, ..free };
+    ground::draw(&mut canvas, solved, &seen, &within);
+    names::draw(&mut canvas, solved, &seen, &within);
     let mut scene = Scene::new(solved, first, Face::Front);
     scene.bounds = [None, None];
     swatches::draw(&mut canvas, &scene, band);
