@@ -30,7 +30,16 @@ pub fn leg(model: &mut Model<'_>, index: usize) {
         let scene = model.scene(index, face, Some(span));
         let of = &model.scenes[scene];
         let (a, b, top) = (span.0, span.1, of.levels.0);
-        let patch = Patch::of(vec![[a, of.floor(a)], [b, of.floor(b)], [b, top], [a, top]]);
+        let spot = |x: f64| match face {
+            Face::Front => (of.x(x), 0.0),
+            Face::Back => (of.x(x), back),
+            Face::Left => (0.0, of.x(x)),
+            Face::Right => (right, of.x(x)),
+        };
+        // Along the floor with all its bends and steps.
+        let foot = leg.floor.line(spot(a), spot(b));
+        let foot = foot.into_iter().map(|(share, z)| [a + (b - a) * share, z]);
+        let patch = Patch::of(foot.chain([[b, top], [a, top]]).collect());
         let name = format!("leg {} {}", index + 1, word(face));
         model.face(name, pose_of(solved, index, face), patch, Skin::Clad(scene), 0.5);
     }

@@ -217,15 +217,32 @@ fn squared(mut ring: Ring) -> Ring {
     ring
 }
 
-/// Adds the floor round all that stands on it, as it falls, with its edge.
+/// How far the plane that is drawn lies under the floor's own: where the floor bends between measured spots, or steps,
+/// nothing that stands on it may sink into the drawn one.
+fn lowered(solved: &Solved, first: &Leg) -> f64 {
+    const GRID: usize = 24;
+    let under = solved.legs.iter().flat_map(|leg| {
+        let (long, deep) = (leg.datums.finished_right.mm(), leg.datums.finished_back.mm());
+        let share = |k: usize| k as f64 / GRID as f64;
+        let spots = (0..=GRID).flat_map(move |i| (0..=GRID).map(move |j| (long * share(i), deep * share(j))));
+        spots.map(move |(u, v)| {
+            let at = first.placement.to_leg(leg.placement.to_plan(LegPoint::new(u, v)));
+            first.floor.plane(at.x, at.y) - leg.floor.height(u, v)
+        })
+    });
+    under.fold(0.0, f64::max)
+}
+
+/// Adds the floor round all that stands on it, as it falls, with its edge: one plane.
 pub fn floor(model: &mut Model<'_>) {
     let Some(first) = model.solved.legs.first() else { return };
     let (u, v) = super::model::ways(first.placement);
     let (along, deep) = ([u[0], u[1], first.floor.per_u], [v[0], v[1], first.floor.per_v]);
     let (across, normal) = (unit(along), unit(cross(along, deep)));
-    let at = super::model::place(first.placement, 0.0, 0.0, first.floor.at_origin);
+    let low = lowered(model.solved, first);
+    let at = super::model::place(first.placement, 0.0, 0.0, first.floor.at_origin - low);
     let pose = Pose { at, across, up: cross(normal, across) };
-    let place = |[u, v]: Spot| super::model::place(first.placement, u, v, first.floor.height(u, v));
+    let place = |[u, v]: Spot| super::model::place(first.placement, u, v, first.floor.plane(u, v) - low);
     let extent = extent(model.solved);
     model.begin(None);
     for ring in &extent.rings {
