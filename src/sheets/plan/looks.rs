@@ -8,7 +8,7 @@ use crate::drawing::{Colour, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer};
 use crate::sheets::set::{Kind, Set};
-use crate::sheets::{ends, front};
+use crate::sheets::{ends, frame, front};
 use crate::solve::Face;
 
 /// Length of the arrow, and of its head, mm.
@@ -103,7 +103,12 @@ impl Looks<'_, '_> {
         let corners = corners.map(|(x, y)| PaperPoint::new(x, y));
         let on = |p: &PaperPoint| self.covered.holds(*p);
         let (down, low) = (mark.tail.y.max(mark.tip.y).max(b), self.bottom);
+        let sheet = frame::inside(canvas);
+        let (left, right, top) = (x0.min(l), x1.max(r), y0.min(t));
         down < low
+            && left > sheet.left
+            && right < sheet.right
+            && top > sheet.top
             && ![mark.tip, mark.tail].iter().chain(&corners).any(on)
             && canvas.is_box_free(x0 - ROUND, y0 - ROUND, x1 + ROUND, y1 + ROUND)
             && canvas.is_box_free(l - WHITE, t - 0.6, r + WHITE, b + 0.6)
