@@ -11,7 +11,7 @@ use faceline::sheets;
 use faceline::solve::{EdgeKind, Solved, solve};
 use faceline::units::{Length, System};
 use std::f64::consts::PI;
-use support::{bare, fitting, fixed, inches, notch, open, wall, well, worked_example};
+use support::{bare, fitting, fixed, inches, notch, open, published, wall, well, worked_example};
 
 const MM: f64 = 25.4;
 
@@ -201,6 +201,23 @@ fn what_can_not_be_notched_is_said() {
     let mut sink = with(vec![out_of(Face::Back, 60.0, 30.0, 12.0)]);
     sink.fittings.push(fitting("sink", Look::Sink, 1, well(20.0, 16.0, 1.0, 8.0)));
     assert_eq!(refused(&sink), "the cutout of sink lies across an edge of the counter");
+}
+
+/// A sink 2 in before a notch: the strip between them is told.
+#[test]
+fn a_strip_beside_a_notch_is_warned_of() {
+    let rule = "cutouts-keep-a-strip-between-them";
+    let mut given = leg();
+    // 29 in deep to the notch round the post; the sink from 9 in to 26 3/4 in, 2 in before it.
+    given.counter.notches.push(round_post(0));
+    given.fittings.push(fitting("sink", Look::Sink, 1, well(20.0, 17.75, 1.0, 9.0)));
+    given.fittings[0].across.distance = published(-10.0);
+    assert_eq!(
+        stops(&given, rule),
+        ["B1 (sink) and the counter's notch, post leave a strip of 2 in in the counter; 3 in is wanted"]
+    );
+    given.fittings[0].cut = well(20.0, 16.0, 1.0, 9.0);
+    assert!(stops(&given, rule).is_empty());
 }
 
 /// An upstand along a wall stops at a notch and goes on beyond it; a seam parts it as it does the counter.

@@ -9,7 +9,7 @@ use crate::units::Length;
 pub const RULE: Rule = Rule {
     name: "cutouts-keep-a-strip-between-them",
     severity: Severity::Stop,
-    about: "Between two cutouts of one sheet, and between a cutout and the counter's edge, the least strip is left.",
+    about: "Between two cutouts of one sheet, and between a cutout and the counter's edge or a notch in it, the least strip is left.",
     why: "A narrow strip breaks while the sheet is cut, carried or screwed down.",
     instead: "move the fittings apart, or choose one of them smaller",
     origin: Origin::CommonPractice,
@@ -70,6 +70,13 @@ fn beside(solved: &Solved, leg: &Leg) -> Vec<Finding> {
         if !cutout.open {
             strips.push((cut.y0 - whole.y0, "the counter's front edge"));
         }
+        for notch in &leg.notches {
+            let (strip, name) = (apart(cutout, &notch.extent), format!("the counter's notch, {}", notch.name));
+            // One that it meets is refused before anything is drawn.
+            if strip > Length::ZERO && strip < solved.tolerances.least_strip {
+                findings.push(tell(solved, fitting, name, strip, Plane::Counter));
+            }
+        }
         // Past the edge altogether is the business of cutout-stays-in-its-board.
         let narrow =
             strips.into_iter().filter(|(strip, _)| *strip > Length::ZERO && *strip < solved.tolerances.least_strip);
@@ -106,14 +113,26 @@ fn tell(solved: &Solved, fitting: &Fitting, other: String, strip: Length, plane:
 
 /// Width of the material between two cutouts; negative by how far they overlap.
 fn strip(a: &Cutout, b: &Cutout) -> Length {
-    let zero = Length::ZERO;
     if a.round && b.round {
         let centre = |e: &Extent| (e.x0.mm() + e.x1.mm(), e.y0.mm() + e.y1.mm());
         let ((ax, ay), (bx, by)) = (centre(&a.extent), centre(&b.extent));
         let apart = (ax - bx).hypot(ay - by) / 2.0;
         return Length::from_mm(apart) - a.extent.width().half() - b.extent.width().half();
     }
-    let (a, b) = (&a.extent, &b.extent);
+    boxes(&a.extent, &b.extent)
+}
+
+/// Width of the material between a cutout and a box; a round one's from its rim.
+fn apart(cutout: &Cutout, other: &Extent) -> Length {
+    if !cutout.round {
+        return boxes(&cutout.extent, other);
+    }
+    let (x, y) = (cutout.extent.centre_x(), cutout.extent.centre_y());
+    boxes(&Extent { x0: x, y0: y, x1: x, y1: y }, other) - cutout.extent.width().half()
+}
+
+fn boxes(a: &Extent, b: &Extent) -> Length {
+    let zero = Length::ZERO;
     let (dx, dy) = ((b.x0 - a.x1).max(a.x0 - b.x1), (b.y0 - a.y1).max(a.y0 - b.y1));
     if dx > zero && dy > zero { Length::from_mm(dx.mm().hypot(dy.mm())) } else { dx.max(dy) }
 }

@@ -19,7 +19,14 @@ pub fn narrowest(leg: &Leg, plane: Plane, cutout: &Cutout) -> Option<Length> {
     }));
     let others = leg.fittings.iter().filter_map(|f| f.cutout(plane));
     strips.extend(others.filter(|other| other.extent != own).map(|other| between(cutout, other)));
+    let notches = leg.notches.iter().map(|notch| notch.extent).filter(|notch| notch.meets(&sheet));
+    strips.extend(notches.map(|notch| between(cutout, &square(plane, notch))));
     strips.into_iter().min()
+}
+
+/// A box as a cutout.
+fn square(plane: Plane, extent: Extent) -> Cutout {
+    Cutout { plane, extent, outline: extent.outline(), radius: Length::ZERO, open: true, round: false }
 }
 
 /// Width between two cutouts; zero when they meet.

@@ -43,6 +43,9 @@ pub struct Reach {
     pub most: f64,
 }
 
+/// Points on u and v, mm.
+type Points = Vec<(f64, f64)>;
+
 /// All that reaches into the strip, each straight stretch by itself.
 pub fn reaches(survey: &Survey, placement: Placement, strip: &Strip) -> Vec<Reach> {
     let leg = |p: (f64, f64)| {
@@ -97,7 +100,7 @@ fn held(a: (f64, f64), b: (f64, f64), strip: &Strip) -> Vec<(f64, f64)> {
 
 /// The outermost points of what a door sweeps, and every place at which it may reach farthest along the strip: its two
 /// edges, its arc where that leaves the strip, and where the arc runs along the leg's end.
-fn swept(door: &DoorSwing, placement: Placement, strip: &Strip) -> (Vec<(f64, f64)>, Vec<(f64, f64)>) {
+fn swept(door: &DoorSwing, placement: Placement, strip: &Strip) -> (Points, Points) {
     let hinge = placement.to_leg(PlanPoint::new(door.hinge.0, door.hinge.1));
     let shut = door.shut - placement.angle;
     let tip = |angle: f64| (hinge.x + door.width * angle.cos(), hinge.y + door.width * angle.sin());
