@@ -106,7 +106,7 @@ fn round_a_surveyed_post() {
     let under = 3000.0 - square_inches(&deeper.legs[0].substrate.region);
     assert!((under - (6.5 * 1.25 - kept)).abs() < 1e-6, "{under}");
     // Then the frame stands in the post's way, and that is said.
-    assert_eq!(stops(&given, rule).len(), 1);
+    assert_eq!(stops(&given, rule), ["leg leg1 has its frame where post stands"]);
 }
 
 #[test]

@@ -893,7 +893,7 @@ fn fixtures() -> Vec<Fixture> {
                 with(|g| {
                     let post =
                         |x, y| SurveyPost { name: "post".to_owned(), at: (x, y), size: (100.0, 100.0), place: None };
-                    g.site.survey.posts.push(post(800.0, 300.0));
+                    g.site.survey.posts.push(post(300.0, 300.0));
                 })
             },
             severity: Severity::Stop,

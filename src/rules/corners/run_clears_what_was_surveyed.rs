@@ -47,10 +47,12 @@ fn check(solved: &Solved) -> Vec<Finding> {
             let ((x, y), (w, d)) = (post.at, (post.size.0 / 2.0, post.size.1 / 2.0));
             let corners = [(x - w, y - d), (x + w, y - d), (x + w, y + d), (x - w, y + d)];
             let sides = (0..4).map(|at| (corners[at], corners[(at + 1) % 4]));
-            let met = sides.clone().any(|(a, b)| rings.iter().any(|ring| cuts(ring, a, b)))
-                || rings.iter().any(|ring| inside(ring, post.at));
-            if met {
+            let met = |ring: &[(f64, f64)]| sides.clone().any(|(a, b)| cuts(ring, a, b)) || inside(ring, post.at);
+            if met(&rings[0]) {
                 say(format!("stands over {} as it was surveyed", post.name), post.place.as_ref());
+            } else if met(&rings[1]) {
+                // A counter may be notched round a post; a frame is not.
+                say(format!("has its frame where {} stands", post.name), post.place.as_ref());
             }
         }
         for step in &solved.survey.steps {
