@@ -96,9 +96,11 @@ impl Row {
                 .collect()
         };
         let mut key = Vec::new();
-        // Names may reach past the run's ends; widths may not, since the overall dimension's witness lines stand there.
+        // Names may reach past the run's ends; widths stay over the line, which at a corner goes on past a finished end.
         let free = (f64::NEG_INFINITY, f64::INFINITY);
-        let line = (0.8, end.mm() * factor - 0.8);
+        let first = labels.iter().map(|label| label.left).min().map_or(Length::ZERO, |left| left.min(Length::ZERO));
+        let last = labels.iter().map(|label| label.right).max().map_or(end, |right| right.max(end));
+        let line = (first.mm() * factor + 0.8, last.mm() * factor - 0.8);
         let mut named = levels(&texts(&labels, |label| &label.name, Weight::SemiBold), free);
         let wide = levels(&texts(&labels, |label| &label.width, Weight::Regular), line);
         let lost = |k: &usize| named[*k] == Level::Nowhere || wide[*k] == Level::Nowhere;

@@ -77,7 +77,7 @@ pub fn overall(canvas: &mut Canvas, view: &View<FrontFace>, scene: &Scene<'_>, l
     let start = |at: Length| {
         let (x, high) = (view.x(at), layout.modules + 2.4);
         // At a corner a module goes on past the finished end, and its width may stand there.
-        let clear = canvas.is_clear_of_text(&[PaperPoint::new(x, high), PaperPoint::new(x, y)]);
+        let clear = canvas.is_box_free_of_text(x - 1.5, high, x + 1.5, y);
         Some(if clear { high } else { layout.modules + UNDER_WIDTHS })
     };
     let (near, far) = (start(from.at), start(to.at));

@@ -274,6 +274,9 @@ fn hidden(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End) {
     block(canvas, at, view, (counter.y0, counter.y1), (d.substrate_top, d.counter_top), end, paint);
 }
 
+/// Height of a flag and the white under it, mm.
+const FLAG: f64 = 6.2;
+
 /// The finished face on its pole with its flag, and the finished back where there is one.
 fn datum_lines(canvas: &mut Canvas, view: &EndView, end: &End, pole: f64) {
     let at = canvas.layer(view.layer, "datums");
@@ -284,11 +287,13 @@ fn datum_lines(canvas: &mut Canvas, view: &EndView, end: &End, pole: f64) {
         let x = view.x(end.x(v));
         let foot = view.y_mm(end.floor(v)) + 4.0;
         let facts = vec![("data-datum", datum.words().to_owned())];
-        let shape = Shape::Line(PaperPoint::new(x, pole), PaperPoint::new(x, foot));
-        canvas.shape(at, shape, Paint::pen(Pen::VISIBLE.accent().dashed(Dash::FINISHED)), "datum", facts);
         let front = datum == Datum::FinishedFace;
-        let both =
-            marks::flag_width(Datum::FinishedFace.words()) + marks::flag_width(Datum::FinishedBack.words()) + 3.0;
+        let face = marks::flag_width(Datum::FinishedFace.words());
+        let both = face + marks::flag_width(Datum::FinishedBack.words()) + 3.0;
+        // On a shallow leg the flag of the face reaches over the back, whose pole begins under it.
+        let head = if front || room > face + 1.0 { pole } else { pole + FLAG };
+        let shape = Shape::Line(PaperPoint::new(x, head), PaperPoint::new(x, foot));
+        canvas.shape(at, shape, Paint::pen(Pen::VISIBLE.accent().dashed(Dash::FINISHED)), "datum", facts);
         if front || room > both {
             // Both fly inwards, over the run.
             marks::flag(canvas, at, PaperPoint::new(x, pole), datum.words(), front != end.is_left());

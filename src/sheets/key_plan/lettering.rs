@@ -16,11 +16,14 @@ pub fn ids(canvas: &mut Canvas, at: Layer, view: &View<Plan>, solved: &Solved, f
         return;
     }
     let rings: Vec<Vec<(f64, f64)>> = solved.legs.iter().map(|leg| ring(leg, view)).collect();
-    // A word on another leg would name that one.
+    // A word on another leg, or nearer to it, would name that one.
     let is_clear = |text: &Text, own: usize| {
         let boxes = text.corners();
         let points = boxes.iter().map(|p| (p.x, p.y)).chain([middle(&boxes)]);
+        let off = |ring: &[(f64, f64)]| if holds(ring, middle(&boxes)) { 0.0 } else { apart(ring, middle(&boxes)) };
+        let nearest = rings.iter().map(|ring| off(ring)).fold(f64::INFINITY, f64::min);
         points.into_iter().all(|p| rings.iter().enumerate().all(|(index, ring)| index == own || !holds(ring, p)))
+            && off(&rings[own]) <= nearest + 1e-6
     };
     // The one that is shown first.
     let others = (0..solved.legs.len()).filter(|index| *index != figure.leg);
@@ -64,6 +67,18 @@ fn holds(ring: &[(f64, f64)], p: (f64, f64)) -> bool {
     sides.iter().all(|side| *side > 0.0) || sides.iter().all(|side| *side < 0.0)
 }
 
+/// How far a point lies from the edge of a ring.
+fn apart(ring: &[(f64, f64)], p: (f64, f64)) -> f64 {
+    let side = |k: usize| {
+        let (a, b) = (ring[k], ring[(k + 1) % ring.len()]);
+        let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+        let share = ((p.0 - a.0) * dx + (p.1 - a.1) * dy) / (dx * dx + dy * dy).max(1e-12);
+        let share = share.clamp(0.0, 1.0);
+        (p.0 - a.0 - dx * share).hypot(p.1 - a.1 - dy * share)
+    };
+    (0..ring.len()).map(side).fold(f64::INFINITY, f64::min)
+}
+
 fn middle(corners: &[PaperPoint; 4]) -> (f64, f64) {
     let sum = corners.iter().fold((0.0, 0.0), |sum, p| (sum.0 + p.x, sum.1 + p.y));
     (sum.0 / 4.0, sum.1 / 4.0)
@@ -94,7 +109,7 @@ fn places(leg: &Leg, view: &View<Plan>) -> Vec<(PaperPoint, bool)> {
     let off = |paper: f64| paper / view.scale.factor();
     for paper in [3.0, 4.5, 6.0, 9.0] {
         for v in [deep + off(paper), -off(paper)] {
-            for share in [0.5, 0.25, 0.75] {
+            for share in [0.5, 0.25, 0.75, 0.0, 1.0] {
                 places.push((down(at(long * share, v), runs_up), runs_up));
                 places.push((down(at(long * share, v), false), false));
             }

@@ -22,6 +22,8 @@ const LARGEST: (f64, f64) = (64.0, 50.0);
 const CAPTION: f64 = 5.4;
 /// Height of the row of headings, mm.
 const HEADINGS: f64 = 9.0;
+/// Room for names beside and under the legs, mm.
+const NAMES: f64 = 4.2;
 /// Least width: its caption, mm.
 const LEAST: f64 = 25.0;
 
@@ -40,7 +42,10 @@ pub fn draw_where_free(
     let sizes = SCALES.into_iter().map(|scale| (scale, needs(&figure, scale)));
     let sizes = sizes.filter(|(_, size)| size.0 <= LARGEST.0 && size.1 <= LARGEST.1);
     for (scale, (width, height)) in sizes {
-        if let Some(area) = white(canvas, taken, width, height) {
+        // With room round the legs for their names, where there are several and the sheet has it.
+        let names = if solved.legs.len() > 1 { NAMES } else { 0.0 };
+        let tries = [(width + 2.0 * names, height + names), (width, height)];
+        if let Some(area) = tries.into_iter().find_map(|(width, height)| white(canvas, taken, width, height)) {
             at_scale(canvas, solved, &figure, scale, area);
             return Some(scale);
         }
@@ -102,7 +107,7 @@ fn at_scale(canvas: &mut Canvas, solved: &Solved, figure: &Figure, scale: Scale,
     let (x0, y0, x1, y1) = figure.reach(scale);
     let (width, height) = (x1 - x0, y1 - y0);
     let left = area.left + (area.width() - width) / 2.0;
-    let top = area.top + CAPTION + (area.height() - CAPTION - height) / 2.0;
+    let top = area.top + CAPTION + ((area.height() - CAPTION - height - NAMES) / 2.0).max(0.0);
     let view: View<Plan> = View::open(canvas, "key-plan", scale, PaperPoint::new(left - x0, top + y1));
     let at = view.layer;
     legs(canvas, at, &view, figure);
