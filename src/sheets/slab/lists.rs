@@ -2,6 +2,7 @@
 
 use super::joined::Joined;
 use super::seams;
+use crate::drawing::lettering::{self, BODY, Weight};
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table, figures_width};
 use crate::sheets::view::number;
@@ -12,9 +13,11 @@ pub fn wide(set: &Set<'_>) -> f64 {
     figures_width(set.solved.show, Length::from_mm(9999.0)) + 3.0
 }
 
-/// A column of lengths from a finished face: wide enough for its heading with the flag.
+/// A column of lengths from a finished face: wide enough for its heading with the flag, and for lengths before the face
+/// in both readings.
 fn flagged(set: &Set<'_>, heading: &str) -> Column {
-    Column::figures(wide(set).max(30.0), heading).from_finished()
+    let minus = lettering::width("\u{2212}", BODY, Weight::SemiBold);
+    Column::figures((wide(set) + 2.0 * minus).max(30.0), heading).from_finished()
 }
 
 fn long(edge: &Edge) -> Length {
