@@ -389,6 +389,24 @@ fn fixtures() -> Vec<Fixture> {
             quiet: measured,
         },
         Fixture {
+            rule: "flange-finds-its-backing",
+            fires: || {
+                with(|g| {
+                    // 1 in is left to the post: too little for a tube, too much for the flange.
+                    g.fittings[1].cut = opening(13.0, 8.0, Some(21.5));
+                    g.fittings[1].flange = Flange { left: inches(0.75), right: inches(0.75), ..Flange::default() };
+                })
+            },
+            severity: Severity::Warn,
+            says: "(waste) on both sides: it laps 3/4 in, the nearest tube stands 1 in off the cutout",
+            quiet: || {
+                with(|g| {
+                    // 1/4 in off, the post itself is what the flange is screwed to.
+                    g.fittings[1].flange = Flange { left: inches(0.75), right: inches(0.75), ..Flange::default() };
+                })
+            },
+        },
+        Fixture {
             rule: "feet-within-range",
             fires: || with(|g| g.frame.feet.longest = inches(3.0)),
             severity: Severity::Stop,

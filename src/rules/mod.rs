@@ -125,6 +125,7 @@ pub const ALL: &[&Rule] = &[
     &cutting::body_fits_its_module::RULE,
     &cutting::body_passes_its_cutout::RULE,
     &cutting::flange_covers_its_gap::RULE,
+    &cutting::flange_finds_its_backing::RULE,
     &gas::gas_pipe_is_one_tree::RULE,
     &gas::gas_pipe_carries_its_load::RULE,
     &gas::gas_pressure_reaches_its_appliance::RULE,

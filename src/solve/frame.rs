@@ -50,6 +50,16 @@ struct Side {
     bottom_rail: bool,
 }
 
+impl Side {
+    /// A box in this side's layer, `x` along its face.
+    fn body(&self, x: (Length, Length), z: (Length, Length)) -> BodyBox {
+        match self.face {
+            Face::Front | Face::Back => BodyBox { u: x, v: self.layer, z },
+            Face::Left | Face::Right => BodyBox { u: self.layer, v: x, z },
+        }
+    }
+}
+
 impl Carcass<'_> {
     fn build(&self, all: &mut Vec<Member>) {
         let (tube, d) = (self.frame.tube, self.datums);
@@ -99,23 +109,19 @@ impl Carcass<'_> {
         let (from, to) = (side.x0 + t, side.x1 - t);
         let (low, high) = (d.frame_bottom, d.frame_top);
         let cuts = self.cuts(side);
-        let mut put = |role, x0: Length, x1: Length, z0: Length, z1: Length| {
-            let (x0, x1) = (x0.max(from), x1.min(to));
-            if x1 - x0 < SHORTEST_PIECE || z1 - z0 < SHORTEST_PIECE {
-                return;
+        let mut put = |role, upright: bool, x0: Length, x1: Length, z0: Length, z1: Length| {
+            for (start, end) in self.clear(all, side, upright, (x0, x1), (z0, z1)) {
+                let (x, z) = if upright { ((x0, x1), (start, end)) } else { ((start, end), (z0, z1)) };
+                let body = side.body(x, z);
+                all.push(Member { role, module: self.index, body });
             }
-            let body = match side.face {
-                Face::Front | Face::Back => BodyBox { u: (x0, x1), v: side.layer, z: (z0, z1) },
-                Face::Left | Face::Right => BodyBox { u: side.layer, v: (x0, x1), z: (z0, z1) },
-            };
-            all.push(Member { role, module: self.index, body });
         };
         for (x0, x1) in spans(from, to, high - t, high, &cuts, e, None) {
-            put(Role::Rail, x0, x1, high - t, high);
+            put(Role::Rail, false, x0, x1, high - t, high);
         }
         let to_floor = cuts.iter().any(|(cut, _)| cut.y0 <= low);
         if side.bottom_rail && !to_floor {
-            put(Role::Rail, from, to, low, low + t);
+            put(Role::Rail, false, from, to, low, low + t);
         }
         for (index, &(cut, notch)) in cuts.iter().enumerate() {
             let overlaps = |other: &Extent| other.x0 < cut.x1 && cut.x0 < other.x1;
@@ -126,7 +132,7 @@ impl Carcass<'_> {
             let mut level = |z0: Length| {
                 if z0 >= low + t && z0 + t <= high - t {
                     for (x0, x1) in spans(from, to, z0, z0 + t, &cuts, e, Some(index)) {
-                        put(Role::Backing, x0, x1, z0, z0 + t);
+                        put(Role::Backing, false, x0, x1, z0, z0 + t);
                     }
                 }
             };
@@ -148,13 +154,41 @@ impl Carcass<'_> {
             let bottom = if cut.y0 <= low { low } else { cut.y0 - e };
             let top = if notch { high - t } else { (cut.y1 + e).min(high) };
             for (x0, x1) in [(cut.x0 - e - t, cut.x0 - e), (cut.x1 + e, cut.x1 + e + t)] {
-                let clear = x1.min(to) - x0.max(from) >= SHORTEST_PIECE;
+                // Where a whole tube doesn't pass between the cutout and the post, the post backs the edge or nothing does.
+                let passes = x0 >= from && x1 <= to;
                 let met = others().any(|(o, _)| o.x0 < x1 && x0 < o.x1 && o.y0 < top && bottom < o.y1);
-                if clear && !met {
-                    put(Role::Backing, x0, x1, bottom, top);
+                if passes && !met {
+                    put(Role::Backing, true, x0, x1, bottom, top);
                 }
             }
         }
+    }
+
+    /// What is left of a tube in a side's layer, along its length, between the tubes that are there already: tubes butt, none
+    /// runs through another. Bits too short to cut are left out.
+    fn clear(
+        &self,
+        all: &[Member],
+        side: &Side,
+        upright: bool,
+        x: (Length, Length),
+        z: (Length, Length),
+    ) -> Vec<(Length, Length)> {
+        let body = side.body(x, z);
+        let (start, end) = if upright { z } else { x };
+        let level = |body: &BodyBox| if matches!(side.face, Face::Front | Face::Back) { body.u } else { body.v };
+        let taken = all.iter().filter(|other| other.module == self.index && met(&other.body, &body));
+        let mut taken: Vec<(Length, Length)> =
+            taken.map(|other| if upright { other.body.z } else { level(&other.body) }).collect();
+        taken.sort();
+        let (mut left, mut at) = (Vec::new(), start);
+        for (from, to) in taken.into_iter().chain([(end, end)]) {
+            if from - at >= SHORTEST_PIECE {
+                left.push((at, from));
+            }
+            at = at.max(to);
+        }
+        left
     }
 
     /// Upright tubes behind a side's board, evenly between the posts, broken round its cutouts and left out where another
@@ -186,10 +220,7 @@ impl Carcass<'_> {
             breaks.sort();
             let mut at = low;
             for (z0, z1) in breaks.into_iter().chain([(high, high)]) {
-                let upright = match side.face {
-                    Face::Front | Face::Back => BodyBox { u: (x, x + t), v: side.layer, z: (at, z0.min(high)) },
-                    Face::Left | Face::Right => BodyBox { u: side.layer, v: (x, x + t), z: (at, z0.min(high)) },
-                };
+                let upright = side.body((x, x + t), (at, z0.min(high)));
                 if z0.min(high) - at >= t * 3
                     && !all.iter().any(|other| other.module == self.index && met(&other.body, &upright))
                 {
@@ -207,8 +238,10 @@ impl Carcass<'_> {
         let (from, to) = (self.module.left + t, self.module.right - t);
         let (near, far) = (d.frame_face + t, d.frame_back - t);
         let mut put = |u: (Length, Length), v: (Length, Length)| {
-            if u.1 - u.0 >= SHORTEST_PIECE && v.1 - v.0 >= SHORTEST_PIECE {
-                all.push(Member { role: Role::Backing, module: self.index, body: BodyBox { u, v, z } });
+            let body = BodyBox { u, v, z };
+            let taken = all.iter().any(|other| other.module == self.index && met(&other.body, &body));
+            if !taken && u.1 - u.0 >= SHORTEST_PIECE && v.1 - v.0 >= SHORTEST_PIECE {
+                all.push(Member { role: Role::Backing, module: self.index, body });
             }
         };
         for fitting in self.fittings {
