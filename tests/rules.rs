@@ -70,6 +70,7 @@ const SQUARE_INCH: f64 = 0.0254 * 0.0254;
 fn safe() -> Given {
     let mut given = measured();
     given.frame.feet.longest = inches(5.0);
+    given.frame.feet.inset = inches(0.75);
     given.frame.studs = Some(inches(16.0));
     given.frame.wall = inches(0.12);
     given.counter.overhang_back = inches(3.0);
@@ -1024,6 +1025,25 @@ fn fixtures() -> Vec<Fixture> {
             severity: Severity::Warn,
             says: "nothing opens before the drain at 5 in",
             quiet: || gas(|g| g.site.around.drains.push((0, inches(40.0), inches(15.0)))),
+        },
+        Fixture {
+            rule: "foot-stands-under-a-tube",
+            fires: || {
+                gas(|g| {
+                    g.frame.feet.inset = inches(2.0);
+                    g.fittings[6].cut = opening(26.5, 4.0, None);
+                })
+            },
+            severity: Severity::Warn,
+            says: "a foot stands in the opening of D1 (fridge), 1/4 in within its edge",
+            quiet: || gas(|_| {}),
+        },
+        Fixture {
+            rule: "stub-comes-up-beside-the-tubes",
+            fires: || gas(|g| g.site.stubs.push(stub(Service::Water, 19.0, 20.0, None))),
+            severity: Severity::Warn,
+            says: "water comes up 19 in along and 20 in deep, where a tube of the bottom frame lies from",
+            quiet: || gas(|g| g.site.stubs.push(stub(Service::Water, 10.0, 20.0, None))),
         },
         Fixture {
             rule: "limit-belongs-to-a-rule",
