@@ -84,6 +84,7 @@ impl Floor {
                 shares.extend(crossing(from, to, (a.0, a.1), (b.0, b.1)));
             }
         }
+        shares.extend(self.bends_outside(from, to));
         let stepping: Vec<f64> = self.steps.iter().filter_map(|step| crossing(from, to, step.from, step.to)).collect();
         shares.extend(&stepping);
         shares.sort_by(f64::total_cmp);
@@ -103,6 +104,32 @@ impl Floor {
             }
         }
         line
+    }
+
+    /// Shares of a way where the floor bends outside the facets: there it goes on from the nearest point of their rim, which
+    /// passes from an edge to a corner on the square over the edge's end.
+    fn bends_outside(&self, from: (f64, f64), to: (f64, f64)) -> Vec<f64> {
+        const FAR: f64 = 1e6;
+        let at = |share: f64| {
+            let (u, v) = (from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share);
+            self.smooth(u, v)
+        };
+        let mut shares = Vec::new();
+        for facet in &self.facets {
+            for k in 0..3 {
+                let (a, b) = (facet[k], facet[(k + 1) % 3]);
+                let long = (b.0 - a.0).hypot(b.1 - a.1).max(1e-9);
+                let square = (-(b.1 - a.1) / long * FAR, (b.0 - a.0) / long * FAR);
+                for end in [a, b] {
+                    let ends = ((end.0 - square.0, end.1 - square.1), (end.0 + square.0, end.1 + square.1));
+                    shares.extend(crossing(from, to, ends.0, ends.1));
+                }
+            }
+        }
+        // Most of these squares are over facets, or over other edges, where nothing bends.
+        const STEP: f64 = 1e-4;
+        shares.retain(|&share| (at(share - STEP) + at(share + STEP) - 2.0 * at(share)).abs() > 1e-6);
+        shares
     }
 
     /// The same floor, given over one leg, as another leg sees it.
@@ -189,6 +216,21 @@ mod tests {
     fn ridged() -> Floor {
         let (a, b, c, d) = ((0.0, 0.0, 4.0), (10.0, 0.0, 0.0), (10.0, 10.0, 4.0), (0.0, 10.0, 0.0));
         Floor { facets: vec![[a, b, c], [a, c, d]], ..Floor::default() }
+    }
+
+    /// Past the facets' corner the floor is level with it; the line's straight parts are the floor's own.
+    #[test]
+    fn the_line_bends_outside_the_facets_where_the_floor_does() {
+        let floor = Floor { facets: vec![[(0.0, 0.0, 0.0), (10.0, 0.0, 5.0), (0.0, 10.0, 0.0)]], ..Floor::default() };
+        let line = floor.line((-5.0, -1.0), (20.0, -1.0));
+        for share in (0..=1000).map(|k| f64::from(k) / 1000.0) {
+            let next = line.iter().position(|point| point.0 >= share).unwrap().max(1);
+            let (a, b) = (line[next - 1], line[next]);
+            let straight = a.1 + (b.1 - a.1) * (share - a.0) / (b.0 - a.0);
+            let own = floor.height(-5.0 + 25.0 * share, -1.0);
+            assert!((straight - own).abs() < 1e-9, "{share}: {straight} for {own}");
+        }
+        assert!(line.len() > 3, "{line:?}");
     }
 
     #[test]
