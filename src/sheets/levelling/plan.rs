@@ -201,15 +201,12 @@ fn labels(canvas: &mut Canvas, at: Layer, set: &Set<'_>, index: usize, view: &Vi
             stands_before(set.solved, index, (it.u.mm() + way.0 * far, it.v.mm() + way.1 * far))
         });
         inside.extend(covered);
-        let labels: Vec<Label> = free.into_iter().map(|foot| label(foot, out)).collect();
-        lanes::draw(canvas, at, &labels, out, start, Some(area));
+        let labels: Vec<Label> = free.iter().map(|&foot| label(foot, out)).collect();
+        let unplaced = lanes::draw(canvas, at, &labels, out, start, Some(area));
+        inside.extend(unplaced.into_iter().filter_map(|index| free.get(index)));
     }
     for foot in inside {
-        let own = label(foot, (0.0, 0.0));
-        let text = lanes::at_foot(canvas, &own, radius);
-        for text in text.into_iter().flatten() {
-            canvas.put(at, text);
-        }
+        lanes::by_foot(canvas, at, &label(foot, (0.0, 0.0)), radius);
     }
 }
 

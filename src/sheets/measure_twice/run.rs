@@ -12,7 +12,7 @@ pub fn add_all(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
         let several = set.solved.legs.len() > 1;
         let titled = |title: &str| if several { format!("{title}, leg {}", index + 1) } else { title.to_owned() };
         let mut site = room(set, leg);
-        site.extend(floor(set, leg));
+        site.extend(floor(set, (index, leg)));
         add(flow, set.solved.show, &titled("Site"), &site, false);
         add(flow, set.solved.show, &titled("Frame, board and finish"), &layers(set, leg), false);
     }
@@ -55,14 +55,15 @@ fn name(bound: &Bound) -> String {
     if bound.name.is_empty() { "wall".to_owned() } else { bound.name.clone() }
 }
 
-/// The floor under the first, the last and the extreme feet.
-fn floor(set: &Set<'_>, leg: &Leg) -> Vec<Check> {
+/// The floor's fall between the feet of a leg that stand highest and lowest.
+fn floor(set: &Set<'_>, (index, leg): (usize, &Leg)) -> Vec<Check> {
     let lowest = leg.feet.iter().enumerate().min_by_key(|(index, foot)| (foot.ground, *index));
     let highest = leg.feet.iter().enumerate().max_by_key(|(index, foot)| (foot.ground, usize::MAX - index));
-    let (Some((low, foot)), Some((high, _))) = (lowest, highest) else { return Vec::new() };
+    let (Some((low, under)), Some((high, over))) = (lowest, highest) else { return Vec::new() };
+    let tag = |foot: usize| set.solved.foot_tag(index, foot);
     let fall = check(
-        format!("floor, from foot {} down to foot {}", high + 1, low + 1),
-        -foot.ground,
+        format!("floor, from foot {} down to foot {}", tag(high), tag(low)),
+        over.ground - under.ground,
         set.solved.tolerances.cut,
     );
     vec![fall]
