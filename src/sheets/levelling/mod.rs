@@ -90,8 +90,14 @@ fn noted(list: &[(String, String)], area: &Area) -> f64 {
 
 /// The scale as the title block has it.
 fn words(set: &Set<'_>, scale: Scale) -> String {
-    let up = (0..set.solved.legs.len()).map(|leg| profile::times(set, leg, scale)).max().unwrap_or(1);
-    if up > 1 { format!("{}, heights \u{d7}{up}", scale.words()) } else { scale.words() }
+    let mut times: Vec<_> = (0..set.solved.legs.len()).map(|leg| profile::times(set, leg, scale)).collect();
+    times.sort_unstable();
+    times.dedup();
+    if times.iter().all(|up| *up <= 1) {
+        return scale.words();
+    }
+    let times: Vec<String> = times.iter().map(|up| format!("\u{d7}{up}")).collect();
+    format!("{}, heights {}", scale.words(), times.join(", "))
 }
 
 /// The plan over the profiles.
