@@ -25,12 +25,29 @@ const STRIP: f64 = 21.0;
 /// Draws the view and returns it, and whether it shows the fan of depths. `wanted` is the height of paper that the
 /// first lists would like to have under it.
 pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, bool) {
+    let leg = &set.solved.legs[index];
+    let canvas = set.sheet();
+    let inside = frame::inside(&canvas);
+    let most = inside.height() - HEADING - (frame::border(&canvas).bottom - title_block::corner(&canvas).y);
+    let (layout, scale) = Layout::chosen(leg, set, inside, most, wanted);
+    // Running numbers, in two units more so, may reach into the title block: a smaller scale keeps off it.
+    let smaller = STANDARD.iter().copied().skip_while(|it| *it != scale).skip(1).take(4);
+    let (mut drawn, mut clear) = at_scale(set, kind, index, &layout, scale);
+    for scale in smaller {
+        if clear {
+            break;
+        }
+        (drawn, clear) = at_scale(set, kind, index, &layout, scale);
+    }
+    (drawn, layout.has_fan)
+}
+
+/// The view at a scale, and whether it keeps off the title block.
+fn at_scale(set: &Set<'_>, kind: Kind, index: usize, layout: &Layout<'_>, scale: Scale) -> (Drawn, bool) {
     let (solved, leg) = (set.solved, &set.solved.legs[index]);
     let mut canvas = set.sheet();
     let inside = frame::inside(&canvas);
     let block = title_block::corner(&canvas);
-    let most = inside.height() - HEADING - (frame::border(&canvas).bottom - block.y);
-    let (layout, scale) = Layout::chosen(leg, set, inside, most, wanted);
     let (wide, high) = layout.size(scale);
     let reach = walls::reach(leg, scale.factor());
     let spare = (inside.width() - wide).max(0.0) / 2.0;
@@ -85,7 +102,8 @@ pub fn draw(set: &Set<'_>, kind: Kind, index: usize, wanted: f64) -> (Drawn, boo
 
     let bottom = (lowest + 10.0).max(inside.top + HEADING + high + 4.0);
     let words = scale.words();
-    ((canvas, areas(inside, (block.x, block.y), bottom), words), layout.has_fan)
+    let clear = right < block.x || lowest + 1.0 < block.y;
+    ((canvas, areas(inside, (block.x, block.y), bottom), words), clear)
 }
 
 /// The paper that a leg's drawing takes round the leg itself.
