@@ -63,8 +63,9 @@ pub fn draw(canvas: &mut Canvas, at: Layer, e: &Elevation<'_>) {
         // Modules add up to the face where the face shows all of them.
         part = if hides { part } else { part.chained("modules", "part") };
         let fits = part.fits(&e.view, e.show);
-        // Neighbours that don't fit stand on two rows by turns.
-        row = if fits || row > 0.0 { 0.0 } else { ROW };
+        // Neighbours under the line stand on two rows by turns; the outermost stand beside it.
+        let beside = index == 0 || index + 1 == count;
+        row = if fits || beside || row > 0.0 { 0.0 } else { ROW };
         let lower = if fits || row > 0.0 { 0.0 } else { ROW };
         part = match (fits, index) {
             (true, _) => part,
