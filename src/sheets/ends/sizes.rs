@@ -7,7 +7,7 @@ use crate::drawing::{Colour, Fill, Pen};
 use crate::geometry::PaperPoint;
 use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::dimensions::{Across, Chain, Dimension, Drop, Number, ORIGIN, Part, Running, Side, Stop};
-use crate::sheets::{marks, notes};
+use crate::sheets::{frame, marks, notes};
 use crate::solve::{BoundKind, Datum, Fitting};
 use crate::units::{Length, Show};
 
@@ -100,10 +100,25 @@ fn overhangs(canvas: &mut Canvas, at: Layer, view: &EndView, end: &End, show: Sh
         let line = view.y(d.counter_top) - 7.0 - up;
         let dimension = Dimension::new(Across::X, (end.x(from), d.counter_top), (end.x(to), d.counter_top), line)
             .datums(datum.words(), "counter edge")
-            .label(label)
-            .witnesses(Some(view.y(d.counter_top) - 1.5), Some(view.y(d.counter_top) - 1.5))
-            .number(if outward > 0.0 { Number::After(6.5) } else { Number::Before(6.5) });
+            .witnesses(Some(view.y(d.counter_top) - 1.5), Some(view.y(d.counter_top) - 1.5));
         let dimension = if datum.is_finished() { dimension.from_finished() } else { dimension };
+        // Beside the line, or over a long one where the sheet ends beside it.
+        let (inside, edge) = (frame::inside(canvas), view.x(end.x(to)));
+        let beside = |one: &Dimension| {
+            let reach = 6.5 + one.lettering_width(show);
+            if outward > 0.0 { edge + reach <= inside.right } else { edge - reach >= inside.left }
+        };
+        let out = if outward > 0.0 { Number::After(6.5) } else { Number::Before(6.5) };
+        let (named, bare) = (dimension.clone().label(label), dimension);
+        let dimension = if beside(&named) {
+            named.number(out)
+        } else if named.fits(view, show) {
+            named
+        } else if bare.fits(view, show) {
+            bare
+        } else {
+            bare.number(out)
+        };
         dimension.draw(canvas, at, view, show);
     }
 }

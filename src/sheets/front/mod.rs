@@ -124,7 +124,7 @@ fn under(set: &Set<'_>, canvas: &mut Canvas, plan: &Plan<'_>, e: &Elevation<'_>,
     let left = Area { top: band, right: corner.x - 6.0, ..inside };
     let notes_layer = canvas.layer(Canvas::ROOT, "notes");
     if plan.below == Below::Further {
-        let words = plan.left_notes(e);
+        let words = plan.left_notes(e, left.width(), inside.bottom - corner.y - 4.5);
         notes::list(canvas, notes_layer, PaperPoint::new(left.left, corner.y + 3.5), &words, left.width());
         return;
     }

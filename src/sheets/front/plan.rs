@@ -182,8 +182,10 @@ impl<'s> Plan<'s> {
     }
 
     /// What stands beside the title block when schedule and notes are on a further page: where they are.
-    pub fn left_notes(&self, e: &Elevation<'_>) -> Vec<(String, String)> {
+    /// In few words where `room` mm of height take no more.
+    pub fn left_notes(&self, e: &Elevation<'_>, width: f64, room: f64) -> Vec<(String, String)> {
         let sheet = e.sheet_of(self.parts.len());
+        let other = self.show != self.set.solved.show;
         let mut notes = vec![
             ("Openings".to_owned(), format!("schedule, notes and key on sheet {sheet}.")),
             (
@@ -192,9 +194,16 @@ impl<'s> Plan<'s> {
                     .to_owned(),
             ),
         ];
-        if self.show != self.set.solved.show {
+        if other {
             notes.insert(1, ("Millimetres".to_owned(), "stand in the schedule.".to_owned()));
         }
-        notes
+        if notes::list_height(&notes, width) <= room {
+            return notes;
+        }
+        let openings = if other { "schedule in both units, key" } else { "schedule and key" };
+        vec![
+            ("Openings".to_owned(), format!("{openings}: sheet {sheet}.")),
+            ("Caution".to_owned(), "local code, manuals, licensed trades govern.".to_owned()),
+        ]
     }
 }
