@@ -6,7 +6,7 @@ mod support;
 use faceline::drawing::{Group, Item, Page};
 use faceline::sheets::Kind;
 use faceline::{rules, sheets, solve};
-use support::made_up::{Dice, solved};
+use support::made_up::{Dice, sample, solved};
 
 fn job(seed: u64) -> String {
     let mut dice = Dice(seed);
@@ -131,4 +131,24 @@ fn counters_are_legible_and_name_every_cutout() {
 #[test]
 fn substrates_are_legible_and_name_every_cutout() {
     all_held(|kind| matches!(kind, Kind::Substrate(_)), solve::Plane::Substrate);
+}
+
+/// Legs with counters of their own, and one that turns a corner, in one run: every piece is named once.
+#[test]
+fn no_two_pieces_of_a_run_have_one_name() {
+    for job in ["terrace", "island", "courtyard", "corner", "bar"] {
+        let solved = sample(job);
+        let mut names: Vec<&str> = solved
+            .legs
+            .iter()
+            .flat_map(|leg| {
+                let pieces = leg.counter.pieces.iter().map(|piece| piece.name.as_str());
+                pieces.chain(leg.counter.splashes.iter().map(|splash| splash.0.as_str()))
+            })
+            .collect();
+        let count = names.len();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), count, "{job}");
+    }
 }

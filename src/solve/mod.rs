@@ -17,6 +17,7 @@ mod limits;
 mod marks;
 pub mod nesting;
 mod notches;
+mod numbered;
 pub mod path;
 mod run;
 pub mod services;

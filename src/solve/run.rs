@@ -11,6 +11,7 @@ use super::layout::{Layout, layout};
 use super::levels::{Levels, levels};
 use super::limits::limits;
 use super::marks::{chosen, marked};
+use super::numbered::numbered;
 use super::path::{self, Chain, Ends};
 use super::shop::shop;
 use super::tube;
@@ -96,7 +97,7 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
     let covered: Vec<Covered> = (0..given.legs.len()).map(|leg| covered(given, leg, &depths, &ends[leg])).collect();
     let of_leg = of_leg.into_iter().zip(notches);
     let parts = rows.into_iter().flatten().zip(of_leg).zip(grounds).zip(sheets).zip(placements);
-    let legs: Vec<Leg> = parts
+    let mut legs: Vec<Leg> = parts
         .enumerate()
         .map(|(index, (((((layout, levels), (fittings, notches)), (floor, feet)), (counter, sheet)), placement))| {
             let from = &given.legs[index];
@@ -137,6 +138,8 @@ pub fn solve(given: &Given) -> Result<Solved, Vec<Problem>> {
             }
         })
         .collect();
+
+    numbered(&mut legs, &slabs);
     let mut solved = whole(given, show, legs, slabs);
     solved.shop = shop(given, &solved);
     solved.defaults.extend(solved.shop.supports.assumed.iter().cloned());

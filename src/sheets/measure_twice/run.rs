@@ -26,8 +26,12 @@ fn check(name: impl Into<String>, used: Length, tolerance: Length) -> Check {
 fn room(set: &Set<'_>, leg: &Leg) -> Vec<Check> {
     let cut = set.solved.tolerances.cut;
     let mut checks = Vec::new();
+    let corner = leg.meets_leg(0) || leg.meets_leg(1);
     if let Some(room) = leg.room {
         let name = match &leg.surveyed {
+            // Where walls meet out of square only the line along the back runs into their corner.
+            Some([left, right]) if corner => format!("room for the run, along its back, from {left} to {right}"),
+            None if corner => "room for the run, along its back, into the corner".to_owned(),
             Some([left, right]) => format!("room for the run, tightest, from {left} to {right}"),
             None => "room for the run, tightest level".to_owned(),
         };
