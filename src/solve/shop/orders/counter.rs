@@ -1,9 +1,8 @@
 //! Pieces of the counter.
 
-use super::bought;
+use super::{bought, edges};
 use crate::solve::{
-    CounterMaterial, Edge, EdgeKind, Fitting, Leg, MaterialGroup, Order, OrderLine, Piece, Plane, Shop, Solved,
-    Supplier,
+    CounterMaterial, Fitting, Leg, MaterialGroup, Order, OrderLine, Piece, Plane, Shop, Solved, Supplier,
 };
 use crate::units::Length;
 
@@ -66,13 +65,7 @@ fn line(solved: &Solved, leg: &Leg, piece: &Piece, several: bool) -> OrderLine {
         show.prose(piece.extent.height())
     );
     let mut mind = Vec::new();
-    let edges = edges(piece);
-    if !edges.is_empty() {
-        mind.push(edges);
-    }
-    if let Some(over) = piece.edges.iter().find(|edge| is_front(edge, piece)).and_then(|edge| edge.overhang) {
-        mind.push(format!("overhangs the finished face by {}", show.prose(over)));
-    }
+    mind.extend(edges::words(piece, show));
     let within =
         |fitting: &&Fitting| fitting.cutout(Plane::Counter).is_some_and(|cutout| cutout.extent.meets(&piece.extent));
     let cut: Vec<&Fitting> = leg.fittings.iter().filter(within).collect();
@@ -103,37 +96,4 @@ fn line(solved: &Solved, leg: &Leg, piece: &Piece, several: bool) -> OrderLine {
         fittings: cut.iter().map(|fitting| fitting.at).collect(),
         ..OrderLine::default()
     }
-}
-
-fn is_front(edge: &Edge, piece: &Piece) -> bool {
-    edge.from.1 == piece.extent.y0 && edge.to.1 == piece.extent.y0
-}
-
-/// What its edges are, side by side as the cook sees them; sides that are no edge of their own are left out.
-fn edges(piece: &Piece) -> String {
-    let extent = &piece.extent;
-    let of = |name: &str, on: &dyn Fn(&Edge) -> bool| {
-        let mut kinds: Vec<&str> = Vec::new();
-        for edge in piece.edges.iter().filter(|edge| on(edge)) {
-            let words = match edge.kind {
-                EdgeKind::Finished | EdgeKind::Reveal => "finished",
-                EdgeKind::Wall => "at a wall",
-                EdgeKind::Splash => "at a wall with upstand",
-                EdgeKind::Covered => "covered",
-                EdgeKind::Seam => "against another piece",
-            };
-            if !kinds.contains(&words) {
-                kinds.push(words);
-            }
-        }
-        (!kinds.is_empty()).then(|| format!("{name} {}", kinds.join(" and ")))
-    };
-    let sides = [
-        of("front", &|edge| edge.from.1 == extent.y0 && edge.to.1 == extent.y0),
-        of("left", &|edge| edge.from.0 == extent.x0 && edge.to.0 == extent.x0),
-        of("right", &|edge| edge.from.0 == extent.x1 && edge.to.0 == extent.x1),
-        of("back", &|edge| edge.from.1 == extent.y1 && edge.to.1 == extent.y1),
-    ];
-    let words: Vec<String> = sides.into_iter().flatten().collect();
-    if words.is_empty() { String::new() } else { format!("edges: {}", words.join(", ")) }
 }

@@ -4,6 +4,7 @@
 
 mod bought;
 mod counter;
+mod edges;
 mod fittings;
 mod frames;
 mod sheets;
