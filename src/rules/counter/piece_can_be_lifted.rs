@@ -2,7 +2,7 @@
 
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::rules::{Concern, Rule, nothing};
-use crate::solve::Solved;
+use crate::solve::{Solved, Weights};
 
 /// So many lift a piece where the job doesn't say, common practice.
 const CREW: u32 = 4;
@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     about: "Each piece of the counter can be lifted by as many as there are: by four where the job doesn't say.",
     why: "A slab that slips takes feet with it, and a notched one breaks when one end is set down first.",
-    instead: "write how many lift as `lifters: 6`, bring a lift or a cart, or set a seam; carry it on edge, notches clamped",
+    instead: "bring a lift or a cart, or set a seam; where more than four lift it, write how many as `lifters`; carry it on edge, notches clamped",
     origin: Origin::FromMemory,
     concerns: Concern::Counter,
     limits: &[],
@@ -27,14 +27,16 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (at, leg) in solved.legs.iter().enumerate() {
         for piece in &leg.counter.pieces {
-            if weights.people(piece.mass) > people {
+            let wanted = weights.carriers(piece.mass, piece.extent.width().max(piece.extent.height()));
+            if wanted > people {
                 let mass = |mass| solved.show.mass(mass);
                 let message = format!(
-                    "{} weighs {}: {} for each of {people}; {} is the most",
+                    "{} weighs {}: {} for each of {people}; {} is the most, so it wants {}",
                     piece.name,
                     mass(piece.mass),
                     mass(piece.mass / f64::from(people)),
-                    mass(weights.each())
+                    mass(weights.each()),
+                    Weights::crew(wanted)
                 );
                 let place = solved.counter.place.as_ref();
                 findings.push(RULE.finding(Severity::Note, Subject::Counter(at), place, message, RULE.instead));

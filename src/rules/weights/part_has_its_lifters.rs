@@ -34,11 +34,8 @@ fn check(solved: &Solved) -> Vec<Finding> {
     const MOST: usize = 4;
     let weights = &solved.shop.weights;
     let crew = solved.counter.needs.lifters.map_or(2, u32::from).max(1);
-    let mut heavy: Vec<_> = weights
-        .lifts
-        .iter()
-        .filter(|lift| lift.kind != LiftKind::Counter && weights.people(lift.mass) > crew)
-        .collect();
+    let mut heavy: Vec<_> =
+        weights.lifts.iter().filter(|lift| lift.kind != LiftKind::Counter && weights.lifters(lift) > crew).collect();
     heavy.sort_by(|a, b| b.mass.total_cmp(&a.mass));
     if heavy.is_empty() {
         return Vec::new();
@@ -46,7 +43,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     let told: Vec<String> = heavy
         .iter()
         .take(MOST)
-        .map(|lift| format!("{} ({}, {} people)", lift.name, solved.show.mass(lift.mass), weights.people(lift.mass)))
+        .map(|lift| format!("{} ({}, {} people)", lift.name, solved.show.mass(lift.mass), weights.lifters(lift)))
         .collect();
     let more = if heavy.len() > MOST { format!(" and {} more", heavy.len() - MOST) } else { String::new() };
     let message = format!(

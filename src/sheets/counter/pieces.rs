@@ -93,7 +93,7 @@ fn table(task: &Task<'_>) -> Table {
             Cell::Words(size(piece.extent.width(), piece.extent.height())),
             Cell::Figure(piece.diagonal),
             Cell::Words(show.mass(piece.mass)),
-            Cell::Words(weight::lift(weights, piece.mass)),
+            Cell::Words(weight::lift(weights, piece.mass, piece.extent.width().max(piece.extent.height()))),
         ]);
     }
     if let Some(splash) = task.solved.counter.splash {
@@ -104,7 +104,7 @@ fn table(task: &Task<'_>) -> Table {
                 Cell::Words(size(*right - *left, splash.height)),
                 Cell::Empty,
                 Cell::Words(show.mass(*mass)),
-                Cell::Words(weight::lift(weights, *mass)),
+                Cell::Words(weight::lift(weights, *mass, *right - *left)),
             ]);
         }
     }

@@ -63,7 +63,7 @@ pub fn lifts(solved: &Solved) -> Listing {
             lift.name.as_str().into(),
             lift_kind(lift.kind).into(),
             Value::Mass(lift.mass),
-            Value::Count(u64::from(weights.people(lift.mass))),
+            Value::Count(u64::from(weights.lifters(lift))),
             if weights.wants_more_than_two(lift) { "yes".into() } else { Value::Empty },
         ]);
     }

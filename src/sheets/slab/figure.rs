@@ -176,7 +176,7 @@ fn table(sheet: &Joined<'_>) -> Table {
         ];
         if let Some(mass) = piece.mass.filter(|_| counter) {
             row.push(Cell::Words(solved.show.mass(mass)));
-            row.push(Cell::Words(weight::lift(&solved.shop.weights, mass)));
+            row.push(Cell::Words(weight::lift(&solved.shop.weights, mass, Length::from_mm((x1 - x0).max(y1 - y0)))));
         }
         row
     });

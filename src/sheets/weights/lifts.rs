@@ -8,7 +8,7 @@ use crate::sheets::canvas::{Canvas, Layer, Paint};
 use crate::sheets::frame::Area;
 use crate::sheets::set::Set;
 use crate::sheets::title_block::shortened;
-use crate::solve::Lift;
+use crate::solve::{Lift, Weights};
 
 /// From bar to bar, and a bar's height, mm.
 const PITCH: f64 = 6.4;
@@ -17,7 +17,7 @@ const BAR: f64 = 3.8;
 const NAMES: f64 = 52.0;
 const FIGURES: f64 = 22.0;
 const PERSON: f64 = 3.6;
-/// More people than this are told by a figure.
+/// More people than this are told in words.
 const DRAWN: u32 = 6;
 /// No more things than this are drawn.
 const MOST: usize = 14;
@@ -26,7 +26,7 @@ const MOST: usize = 14;
 pub fn draw(canvas: &mut Canvas, set: &Set<'_>, area: Area) -> Option<f64> {
     let weights = &set.solved.shop.weights;
     let limit = weights.two_lift;
-    let mut heavy: Vec<&Lift> = weights.lifts.iter().filter(|lift| weights.people(lift.mass) > 1).collect();
+    let mut heavy: Vec<&Lift> = weights.lifts.iter().filter(|lift| weights.lifters(lift) > 1).collect();
     heavy.sort_by(|a, b| b.mass.total_cmp(&a.mass));
     let people = NAMES + FIGURES;
     let crowd = f64::from(DRAWN) * PERSON + 6.0;
@@ -57,7 +57,7 @@ pub fn draw(canvas: &mut Canvas, set: &Set<'_>, area: Area) -> Option<f64> {
     for lift in &heavy[..count] {
         row(canvas, set, layer, lift, Row { left: area.left, bars, top: y, long: lift.mass / most * room });
         let crowd = PaperPoint::new(area.right - crowd + 4.0, y);
-        persons(canvas, layer, crowd, weights.people(lift.mass), weights.wants_more_than_two(lift));
+        persons(canvas, layer, crowd, weights.lifters(lift), weights.wants_more_than_two(lift));
         y += PITCH;
     }
     let bottom = y - PITCH + BAR;
@@ -87,19 +87,19 @@ fn row(canvas: &mut Canvas, set: &Set<'_>, layer: Layer, lift: &Lift, row: Row) 
     canvas.rectangle(layer, a, b, Paint::both(Pen::SECONDARY, Fill::tint(tint)));
 }
 
-/// Heads and shoulders, one for each who lifts; many are a figure beside one.
+/// Heads and shoulders, one for each who lifts; words where more would be wanted than get round a thing.
 fn persons(canvas: &mut Canvas, layer: Layer, corner: PaperPoint, count: u32, dark: bool) {
     let fill = Paint::fill(Fill::tint(if dark { Colour::INK } else { Colour::GREY_LINE }));
-    let drawn = if count > DRAWN { 1 } else { count };
-    for index in 0..drawn {
+    if count > DRAWN {
+        let at = PaperPoint::new(corner.x, corner.y + BAR / 2.0 + BODY / 2.0);
+        canvas.text(layer, at, &Weights::crew(count), &Style::body().bold());
+        return;
+    }
+    for index in 0..count {
         let x = corner.x + f64::from(index) * PERSON + PERSON / 2.0;
         canvas.circle(layer, PaperPoint::new(x, corner.y + 0.85), 0.8, fill);
         let shoulders = [(-1.3, 3.7), (-1.3, 2.7), (-0.8, 2.0), (0.8, 2.0), (1.3, 2.7), (1.3, 3.7)]
             .map(|(dx, dy)| PaperPoint::new(x + dx, corner.y + dy));
         canvas.polyline(layer, &shoulders, true, fill);
-    }
-    if count > DRAWN {
-        let at = PaperPoint::new(corner.x + PERSON + 1.0, corner.y + BAR / 2.0 + BODY / 2.0);
-        canvas.text(layer, at, &format!("× {count}"), &Style::body().bold());
     }
 }

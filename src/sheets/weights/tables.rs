@@ -5,7 +5,7 @@ use crate::drawing::lettering::{self, BODY, Weight};
 use crate::sheets::flow::fit;
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
-use crate::solve::{Lift, LiftKind, ModuleWeight};
+use crate::solve::{Lift, LiftKind, ModuleWeight, Weights};
 use crate::units::{System, converted};
 
 /// The title of the modules' table, with the unit of its columns.
@@ -120,7 +120,10 @@ pub fn lifts(set: &Set<'_>, width: f64, leg: usize, kinds: &[LiftKind]) -> Table
             breaks.push(rows.len() - 1);
         }
         before = Some(lift.kind);
-        let people = weights.people(lift.mass).to_string();
+        let people = match Weights::crew(weights.lifters(lift)) {
+            gear if gear.starts_with(char::is_alphabetic) => gear,
+            _ => weights.lifters(lift).to_string(),
+        };
         let mass = set.solved.show.mass(lift.mass);
         rows.push(if weights.wants_more_than_two(lift) {
             vec![Cell::Bold(lift.name.clone()), Cell::Bold(mass), Cell::Bold(people)]
@@ -140,7 +143,8 @@ pub fn notes(set: &Set<'_>) -> Vec<(String, String)> {
         note(
             "Two people",
             format!(
-                "are taken to lift {} between them, {} each. What is bold wants more, or a cart, a lift, suction cups.",
+                "are taken to lift {} between them, {} each; they carry what is longer than 6 ft of sheet or slab, however light. \
+                 What is bold wants more, or a cart, a lift, suction cups.",
                 mass(weights.two_lift),
                 mass(weights.each())
             ),
@@ -151,7 +155,12 @@ pub fn notes(set: &Set<'_>) -> Vec<(String, String)> {
              weight. Gloves and boots; nobody under the load."
                 .to_owned(),
         ),
-        note("Frames", "stand alone until their neighbours are bolted on: hold them before you dress them.".to_owned()),
+        note(
+            "Frames",
+            "are lifted with their supports; the order gives them without. A frame tips until it is bolted to its neighbours, a narrow \
+             one (under a third of its height wide or deep) at a touch: prop it or bolt it at once, and dress none that stands loose."
+                .to_owned(),
+        ),
         note(
             "Floor",
             "is the whole weight over the bare frame's footprint; feet press on points. Paving on sand, decks and roofs want a word \

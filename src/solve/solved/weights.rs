@@ -1,5 +1,7 @@
 //! What things weigh, kg.
 
+use crate::units::Length;
+
 /// Weights of a run, kg.
 #[derive(Clone, Debug, Default)]
 pub struct Weights {
@@ -83,7 +85,15 @@ pub struct Lift {
     pub leg: usize,
     /// Mass, kg.
     pub mass: f64,
+    /// Its longest side, where it is a sheet or a slab.
+    pub long: Length,
 }
+
+/// A sheet or slab that is longer breaks or bends in one pair of hands: 6 ft, common practice.
+const TWO_ENDS: Length = Length::from_nm(1_828_800_000);
+
+/// More people than this don't get round a thing: lifting gear.
+const CREW: u32 = 6;
 
 /// Weights are known no better than this, kg: so much over a limit asks for nobody more.
 const NEAR: f64 = 0.25;
@@ -100,9 +110,28 @@ impl Weights {
         if each > 0.0 { ((mass - NEAR) / each).ceil().max(1.0) as u32 } else { 1 }
     }
 
+    /// How many people carry a sheet or slab of a length: by its weight, and two at least where it is long.
+    pub fn carriers(&self, mass: f64, long: Length) -> u32 {
+        self.people(mass).max(if long > TWO_ENDS { 2 } else { 1 })
+    }
+
+    /// How many people lift a thing.
+    pub fn lifters(&self, lift: &Lift) -> u32 {
+        self.carriers(lift.mass, lift.long)
+    }
+
+    /// Who lifts, in words: so many people, or lifting gear where more would be wanted than get round a thing.
+    pub fn crew(people: u32) -> String {
+        match people {
+            0 | 1 => "1 person".to_owned(),
+            people if people > CREW => "lifting gear".to_owned(),
+            people => format!("{people} people"),
+        }
+    }
+
     /// Whether more than two people are wanted for something.
     pub fn wants_more_than_two(&self, lift: &Lift) -> bool {
-        self.people(lift.mass) > 2
+        self.lifters(lift) > 2
     }
 }
 
