@@ -7,7 +7,7 @@ mod support;
 use faceline::findings::{Finding, Severity};
 use faceline::parameters::given::*;
 use faceline::rules;
-use faceline::solve::{SupportRole, solve};
+use faceline::solve::{Solved, SupportRole, solve};
 use faceline::units::Length;
 
 use support::*;
@@ -1228,4 +1228,31 @@ fn a_strip_at_the_counters_back_is_worth_a_word() {
         found.iter().any(|f| f.severity == Severity::Warn && f.message.contains("the counter's back edge")),
         "{found:#?}"
     );
+}
+
+/// Slabs are counted by the usual one, 120 by 63 in, where the job names none: a piece that it doesn't give is told.
+#[test]
+fn a_piece_that_the_usual_slab_does_not_give_is_told_and_the_count_says_so() {
+    let made = |width: f64| {
+        let mut given = worked_example();
+        given.counter.material = CounterMaterial::Stone;
+        given.counter.needs.slab = None;
+        given.legs[0].modules[0].width = Width::Fixed(inches(width));
+        solve(&given).unwrap()
+    };
+    let told = |solved: &Solved| {
+        let found = rules::check(solved);
+        let own: Vec<_> = found.into_iter().filter(|one| one.rule == "piece-fits-its-slab").collect();
+        own.iter().map(|one| (one.severity, one.message.contains("usual slab"))).collect::<Vec<_>>()
+    };
+    let how = |solved: &Solved| {
+        let line = solved.shop.quantities.iter().find(|line| line.order_unit.starts_with("slab")).unwrap();
+        line.how.contains("no such slab takes Piece 1")
+    };
+    // 42 in of the second module, about 6 in of build-ups and overhangs.
+    let (short, long) = (made(18.0), made(90.0));
+    assert!(short.legs[0].counter.pieces[0].extent.width() < inches(120.0));
+    assert!(long.legs[0].counter.pieces[0].extent.width() > inches(120.0));
+    assert_eq!((told(&short), how(&short)), (vec![], false));
+    assert_eq!((told(&long), how(&long)), (vec![(Severity::Warn, true)], true));
 }

@@ -2,8 +2,7 @@
 
 use crate::findings::{Finding, Origin, Severity, Subject};
 use crate::rules::{Concern, Lack, Limit, Rule};
-use crate::solve::{CounterMaterial, Piece, Solved};
-use crate::units::Length;
+use crate::solve::{CounterMaterial, Solved};
 
 const STONE_LONG: Limit = Limit::new("stone_length", "108 in", "usable slab of stone, where the job names none");
 const STONE_WIDE: Limit = Limit::new("stone_width", "54 in", "its width");
@@ -24,12 +23,6 @@ pub const RULE: Rule = Rule {
     check,
 };
 
-/// Whether a piece lies in a slab, either way round.
-fn fits(piece: &Piece, (length, width): (Length, Length)) -> bool {
-    let (a, b) = (piece.extent.width(), piece.extent.height());
-    (a <= length && b <= width) || (b <= length && a <= width)
-}
-
 fn needs(solved: &Solved) -> Vec<Lack> {
     let usual = match solved.counter.material {
         CounterMaterial::Concrete => return Vec::new(),
@@ -42,7 +35,7 @@ fn needs(solved: &Solved) -> Vec<Lack> {
     let usual = (RULE.length(solved, usual.0), RULE.length(solved, usual.1));
     let mut lacks = Vec::new();
     for (at, leg) in solved.legs.iter().enumerate() {
-        for piece in leg.counter.pieces.iter().filter(|piece| !fits(piece, usual)) {
+        for piece in leg.counter.pieces.iter().filter(|piece| !piece.fits(usual) && piece.fits(solved.shop.slab)) {
             let instead = "write the slab's usable size, as `slab: (length: \"120 in\", width: \"66 in\")`";
             let size = format!("{}, {} long", piece.name, solved.show.plain(piece.extent.width()));
             lacks.push(
@@ -55,13 +48,18 @@ fn needs(solved: &Solved) -> Vec<Lack> {
 }
 
 fn check(solved: &Solved) -> Vec<Finding> {
-    let Some(slab) = solved.counter.needs.slab else { return Vec::new() };
+    // Where the job names no slab, slabs are counted by the usual one: a piece that it doesn't give is told too.
+    let (slab, severity, of) = match solved.counter.needs.slab {
+        Some(slab) => (slab, Severity::Stop, "the slab gives"),
+        None if solved.counter.material == CounterMaterial::Concrete => return Vec::new(),
+        None => (solved.shop.slab, Severity::Warn, "the usual slab, since the job names none, gives"),
+    };
     let plain = |length| solved.show.plain(length);
     let mut findings = Vec::new();
     for (at, leg) in solved.legs.iter().enumerate() {
-        for piece in leg.counter.pieces.iter().filter(|piece| !fits(piece, slab)) {
+        for piece in leg.counter.pieces.iter().filter(|piece| !piece.fits(slab)) {
             let message = format!(
-                "{} is {} by {}; the slab gives {} by {}",
+                "{} is {} by {}; {of} {} by {}",
                 piece.name,
                 plain(piece.extent.width()),
                 plain(piece.extent.height()),
@@ -69,7 +67,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
                 plain(slab.1)
             );
             let place = solved.counter.place.as_ref();
-            findings.push(RULE.finding(Severity::Stop, Subject::Counter(at), place, message, RULE.instead));
+            findings.push(RULE.finding(severity, Subject::Counter(at), place, message, RULE.instead));
         }
     }
     findings

@@ -26,6 +26,7 @@ pub fn shop(given: &Given, solved: &Solved) -> Shop {
     shop.trim = trim::trim(given, solved, &shop);
     (shop.cutting.sheets, shop.cutting.bars) = cutting::cutting(given, solved, &shop);
     (shop.quantities, shop.figures) = quantities::quantities(given, solved, &shop);
+    shop.slab = quantities::slab(given, solved);
     shop.orders = orders::orders(given, solved, &shop);
     shop.sequence = sequence::sequence(given, solved, &shop);
     shop

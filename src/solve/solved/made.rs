@@ -98,6 +98,14 @@ pub struct Piece {
     pub edges: Vec<Edge>,
 }
 
+impl Piece {
+    /// Whether it comes out of a slab of a length and a width, either way round.
+    pub fn fits(&self, (length, width): (Length, Length)) -> bool {
+        let (a, b) = (self.extent.width(), self.extent.height());
+        (a <= length && b <= width) || (b <= length && a <= width)
+    }
+}
+
 /// The counter of a leg.
 #[derive(Clone, Debug)]
 pub struct Counter {

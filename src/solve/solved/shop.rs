@@ -5,6 +5,7 @@ use super::{
     sheet_pieces::SheetPiece, supports::Supports, trim_pieces::BaseTrim, weights::Weights,
 };
 use crate::solve::DefaultUsed;
+use crate::units::Length;
 
 /// The shop's share of a solved run, in the order in which it is worked out.
 #[derive(Clone, Debug, Default)]
@@ -28,6 +29,8 @@ pub struct Shop {
     pub quantities: Vec<MaterialLine>,
     /// Figures of materials that were taken for want of the job's own.
     pub figures: Vec<DefaultUsed>,
+    /// The usable slab, length and width, that slabs are counted by: the job's own, or the usual one.
+    pub slab: (Length, Length),
     /// One order a supplier.
     pub orders: Vec<Order>,
     /// What has to be done before what.

@@ -16,7 +16,13 @@ pub use metal::tube_name;
 
 use crate::parameters::given::{Figure, Given};
 use crate::solve::{DefaultUsed, MaterialLine, Shop, Solved};
+use crate::units::Length;
 use book::Book;
+
+/// The usable slab, length and width, that a counter of stone or porcelain is counted by.
+pub fn slab(given: &Given, solved: &Solved) -> (Length, Length) {
+    slabs::size(&Book::new(&given.materials, solved.show), solved)
+}
 
 /// What has to be bought, in the order in which a run is built, and the figures that were taken for want of the job's own.
 pub fn quantities(given: &Given, solved: &Solved, shop: &Shop) -> (Vec<MaterialLine>, Vec<DefaultUsed>) {

@@ -5,10 +5,16 @@ use crate::parameters::given::Figure;
 use crate::solve::{MaterialGroup, MaterialLine, Solved, takeoff};
 use crate::units::{Exact, Length};
 
+/// The usable slab: the job's own, or the usual one.
+pub fn size(book: &Book, solved: &Solved) -> (Length, Length) {
+    let usual = || (book.length(Figure::SlabLength), book.length(Figure::SlabWidth));
+    solved.counter.needs.slab.unwrap_or_else(usual)
+}
+
 /// The line of the slabs. Pieces that no slab takes count one slab each; a rule reports them.
 pub fn line(book: &Book, solved: &Solved) -> Option<MaterialLine> {
     let given = solved.counter.needs.slab;
-    let (long, wide) = given.unwrap_or_else(|| (book.length(Figure::SlabLength), book.length(Figure::SlabWidth)));
+    let (long, wide) = size(book, solved);
     let kerf = book.length(Figure::SlabKerf);
     let mut pieces: Vec<(Length, Length)> = Vec::new();
     let mut net = Exact::zero();
@@ -49,7 +55,23 @@ pub fn line(book: &Book, solved: &Solved) -> Option<MaterialLine> {
         book.words(Kind::Area, &(gross - net.clone()).not_less_than_nothing())
     );
     if !same && splashes.is_positive() {
-        how = format!("{how}; upstands of another thickness, {}, not counted", book.words(Kind::Area, &splashes));
+        how = format!(
+            "{how}; upstands of another thickness, {}, are not counted: buy their stone besides",
+            book.words(Kind::Area, &splashes)
+        );
+    }
+    let over: Vec<String> = solved
+        .legs
+        .iter()
+        .flat_map(|leg| leg.counter.pieces.iter().map(move |piece| (leg, piece)))
+        .filter(|(_, piece)| !piece.fits((long, wide)))
+        .map(|(leg, piece)| {
+            let on = if solved.legs.len() > 1 { format!(", {}", leg.id) } else { String::new() };
+            format!("{}{on} ({})", piece.name, book.show.prose(piece.extent.width().max(piece.extent.height())))
+        })
+        .collect();
+    if !over.is_empty() {
+        how = format!("{how}; no such slab takes {}: a seam or a larger slab, then count again", over.join(", "));
     }
     let by = if given.is_some() {
         vec![Figure::SlabKerf]
