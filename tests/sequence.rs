@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use faceline::parameters::given::*;
-use faceline::solve::{Solved, Step, solve};
+use faceline::solve::{SheetPart, Solved, Step, solve};
 use faceline::units::Length;
 
 mod program;
@@ -30,6 +30,9 @@ const BEFORE: &[(&str, &str, &str)] = &[
     ("backing", "fix-substrate", "the substrate closes the way in from above"),
     ("supports", "fix-substrate", "the substrate closes the way in from above"),
     ("supports", "gas-branches", "nothing is welded beside a gas pipe"),
+    ("gas-test", "lay-bottoms", "a bottom covers what comes up"),
+    ("lay-bottoms", "fix-boards", "boards close the way in"),
+    ("lay-bottoms", "fix-substrate", "the substrate closes the way in from above"),
     ("gas-branches", "fix-boards", "pipe is run while the run is open"),
     ("gas-test", "fix-boards", "a leak behind a board can't be found"),
     ("gas-test", "fix-substrate", "a leak under the substrate can't be found"),
@@ -48,7 +51,7 @@ const BEFORE: &[(&str, &str, &str)] = &[
     ("fix-substrate", "set-counter", "it carries the counter"),
     ("cast-counter", "hang-notches", "nothing hangs in concrete that isn't hard"),
     ("seal-counter", "set-wells", "the cutout's edge is covered by the flange"),
-    ("set-counter", "hang-notches", "a grill bears on the counter"),
+    ("set-counter", "hang-notches", "a grill's flange laps over the counter"),
     ("hang-notches", "gas-connect", "it is connected where it stays"),
     ("gas-test", "gas-connect", "appliances stay off the pipe while it is under test pressure"),
     ("gas-connect", "leak-test", "joints are tested once made"),
@@ -339,6 +342,8 @@ fn every_step_has_a_cause_that_is_tested() {
         let stands_behind = solved.legs.iter().any(|leg| leg.behind.is_some());
         let steps = solved.joints.iter().any(|joint| matches!(joint.kind, JointKind::Step));
         assert_eq!(has("join-corner"), turns, "{}", job.display());
+        let bottoms = solved.shop.pieces.iter().any(|piece| piece.part == SheetPart::Bottom);
+        assert_eq!(has("lay-bottoms"), bottoms, "{}", job.display());
         assert_eq!(has("raised-counter"), stands_behind || steps, "{}", job.display());
         assert_eq!(
             has("supports"),
@@ -346,7 +351,8 @@ fn every_step_has_a_cause_that_is_tested() {
         );
         (corners, raised) = (corners + usize::from(turns), raised + usize::from(stands_behind || steps));
         for step in &solved.shop.sequence {
-            let known = known.contains(step.key) || ["join-corner", "raised-counter"].contains(&step.key);
+            let known =
+                known.contains(step.key) || ["join-corner", "raised-counter", "lay-bottoms"].contains(&step.key);
             assert!(known, "{}: the cause of {} is not tested", job.display(), step.key);
         }
     }
@@ -375,4 +381,28 @@ fn waits_are_the_jobs_or_say_where_they_come_from() {
         solved.defaults.iter().map(|default| default.name.as_str()).filter(|name| name.starts_with("waits")).collect();
     // Stated as far as the job needs them: it has no tile, no skim coat, no concrete.
     assert_eq!(stated, ["waits.joint_mortar", "waits.sealer", "waits.sealant"]);
+}
+
+/// The bar's two legs overhang by 25 mm and 40 mm; the corner's faces are cut from as many pieces as its list of pieces has.
+#[test]
+fn steps_name_what_each_leg_has_and_as_many_boards_as_are_cut() {
+    let said = |solved: &Solved, key: &str| {
+        let step = solved.shop.sequence.iter().find(|step| step.key == key).unwrap_or_else(|| panic!("no {key}"));
+        step.what.replace('\u{2009}', " ").replace('\u{a0}', " ")
+    };
+    let bar = program::solved(std::path::Path::new("samples/bar.ron"));
+    let words = said(&bar, "template-counter");
+    assert!(words.contains("25 mm at leg cook") && words.contains("40 mm at leg bar"), "{words}");
+    // Of the bar's faces no sheet takes all whole.
+    let faces = bar.shop.pieces.iter().filter(|piece| matches!(piece.part, SheetPart::Face(_))).count();
+    assert!(faces > bar.legs.iter().map(|leg| leg.boards.len()).sum());
+    assert!(said(&bar, "cut-boards").contains(&format!("Cut the {faces} boards")));
+    let corner = program::solved(std::path::Path::new("samples/corner.ron"));
+    let count = |wanted: fn(SheetPart) -> bool| corner.shop.pieces.iter().filter(|piece| wanted(piece.part)).count();
+    let faces = count(|part| matches!(part, SheetPart::Face(_)));
+    let bottoms = count(|part| part == SheetPart::Bottom);
+    assert!(faces > 0 && bottoms > 0);
+    assert!(said(&corner, "cut-boards").contains(&format!("Cut the {faces} boards")));
+    assert!(said(&corner, "lay-bottoms").contains(&format!("the {bottoms} bottoms")));
+    assert!(said(&corner, "hang-notches").contains("B1 on the support arms"));
 }

@@ -19,6 +19,10 @@ pub fn list(set: &Set<'_>) -> Vec<(String, String)> {
             "aluminium loses half its strength and more within an inch of a weld: screw it, or have it designed.",
         );
     }
+    say(
+        "Hot work",
+        "where anything is welded, nothing that burns near, an extinguisher at hand and a watch after; eyes and skin covered. Zinc on galvanised tube makes poisonous fume: grind it off, fresh air, a mask for it. Before any gas pipe is there.",
+    );
     if has(SupportRole::Arm) {
         say(
             "Arms",

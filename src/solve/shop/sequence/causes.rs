@@ -2,8 +2,8 @@
 
 use crate::parameters::given::{Given, WaitFor, Waits};
 use crate::solve::{
-    CounterMaterial, EdgeKind, Face, FinishKind, FittingKind, JointKind, Leg, Look, OpeningSort, Role, Service, Shop,
-    Solved,
+    CounterMaterial, EdgeKind, Face, FinishKind, FittingKind, JointKind, Leg, Look, OpeningSort, Role, Service,
+    SheetPart, Shop, Solved, SupportRole,
 };
 use crate::units::{Length, Show};
 
@@ -36,7 +36,7 @@ pub struct Causes {
     pub power: bool,
     /// Water or a drain comes up, or there is a sink.
     pub water: bool,
-    /// Boards.
+    /// Boards on the faces, as they are cut.
     pub boards: usize,
     /// Names of finishes by kind.
     pub skim_coat: Option<String>,
@@ -78,8 +78,12 @@ pub struct Causes {
     pub joints: bool,
     /// Base trim.
     pub trim: bool,
-    /// How far the counter reaches over the finished face at the front.
-    pub overhang: Length,
+    /// How far the counter reaches over the finished face at the front, leg by leg where legs differ, in words.
+    pub overhang: String,
+    /// Bottoms of modules.
+    pub bottoms: usize,
+    /// Of what hangs through the front, what lies on support arms: marks.
+    pub on_arms: Vec<String>,
     waits: Waits,
 }
 
@@ -132,7 +136,10 @@ impl Causes {
             cylinders: solved.services.as_ref().is_some_and(|services| !services.cylinders.is_empty()),
             power: wired || comes_up(&[Service::Power]),
             water: sinks || comes_up(&[Service::Water, Service::Drain]),
-            boards: solved.legs.iter().map(|leg| leg.boards.len()).sum(),
+            boards: match pieces_of(shop, |part| matches!(part, SheetPart::Face(_))) {
+                0 => solved.legs.iter().map(|leg| leg.boards.len()).sum(),
+                pieces => pieces,
+            },
             skim_coat: finish(|kind| matches!(kind, FinishKind::SkimCoat)),
             veneer: finish(|kind| matches!(kind, FinishKind::Veneer)),
             tile: finish(|kind| matches!(kind, FinishKind::Tile { .. })),
@@ -155,7 +162,9 @@ impl Causes {
                 || [EdgeKind::Wall, EdgeKind::Splash, EdgeKind::Seam].into_iter().any(meets),
             wells,
             trim: solved.trim.is_some(),
-            overhang: solved.legs.iter().map(|leg| -leg.datums.counter_front).max().unwrap_or_default(),
+            overhang: overhang(solved),
+            bottoms: pieces_of(shop, |part| part == SheetPart::Bottom),
+            on_arms: on_arms(solved, shop),
             waits: given.waits.clone(),
         }
     }
@@ -169,6 +178,38 @@ impl Causes {
     pub fn wait(&self, what: WaitFor) -> Option<(f64, String)> {
         self.waits.get(&what).filter(|wait| wait.hours > 0.0).map(|wait| (wait.hours, wait.origin.clone()))
     }
+}
+
+/// Pieces cut from sheet that are part of something.
+fn pieces_of(shop: &Shop, wanted: impl Fn(SheetPart) -> bool) -> usize {
+    shop.pieces.iter().filter(|piece| wanted(piece.part)).count()
+}
+
+/// The overhang at the front: one length where all legs have the same, else each leg's own.
+fn overhang(solved: &Solved) -> String {
+    let own = |leg: &Leg| -leg.datums.counter_front;
+    let legs: Vec<&Leg> = solved.legs.iter().filter(|leg| !leg.counter.pieces.is_empty()).collect();
+    let Some(first) = legs.first() else { return String::new() };
+    if legs.iter().all(|leg| own(leg) == own(first)) {
+        return solved.show.prose(own(first));
+    }
+    let each: Vec<String> =
+        legs.iter().map(|leg| format!("{} at leg {}", solved.show.prose(own(leg)), leg.id)).collect();
+    each.join(", ")
+}
+
+/// Marks of what hangs through the front and lies on support arms.
+fn on_arms(solved: &Solved, shop: &Shop) -> Vec<String> {
+    let mut marks = Vec::new();
+    for (at, leg) in solved.legs.iter().enumerate() {
+        for (index, fitting) in leg.fittings.iter().enumerate() {
+            let mut own = shop.supports.members.iter().filter(|one| (one.leg, one.fitting) == (at, Some(index)));
+            if fitting.kind == FittingKind::Notch && own.any(|one| one.role == SupportRole::Arm) {
+                marks.push(fitting.mark.clone());
+            }
+        }
+    }
+    marks
 }
 
 /// The module over the highest ground, by its id: as the levelling says, else the foot that stands highest.

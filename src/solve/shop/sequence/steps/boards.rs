@@ -28,9 +28,22 @@ pub(super) const STEPS: &[Template] = &[
         ..PLAIN
     },
     Template {
+        key: "lay-bottoms",
+        name: "cut and lay the bottoms",
+        after: &["check-frames", "supports", "backing", "gas-test", "power-branches", "water-branches"],
+        needed: |run| run.bottoms > 0,
+        what: |run| {
+            let all = if run.bottoms == 1 { said("the bottom") } else { format!("the {} bottoms", run.bottoms) };
+            format!("Cut {all} of the modules round what comes up through the ground, label and lay each.")
+        },
+        why: "pipes and cables are where they stay, and boards and substrate don\u{2019}t close the way in yet",
+        caution: Some(DUST),
+        ..PLAIN
+    },
+    Template {
         key: "fix-boards",
         name: "fix the boards",
-        after: &["cut-boards", "supports", "backing", "gas-test", "power-branches", "water-branches"],
+        after: &["cut-boards", "lay-bottoms", "supports", "backing", "gas-test", "power-branches", "water-branches"],
         needed: |run| run.boards > 0,
         what: |_| said("Fix the boards, heads flush, off the floor, with their joints on framing; leave vents open."),
         why: "all that they hide is in and tested",
@@ -62,7 +75,7 @@ pub(super) const STEPS: &[Template] = &[
     Template {
         key: "fix-substrate",
         name: "fix the substrate",
-        after: &["cut-substrate", "supports", "backing", "gas-test", "power-branches", "water-branches"],
+        after: &["cut-substrate", "lay-bottoms", "supports", "backing", "gas-test", "power-branches", "water-branches"],
         needed: |run| run.substrate,
         what: |_| said("Lay the substrate, joints over supports, and screw it on its screw lines."),
         why: "it closes the run from above, so that all under it has to be in",

@@ -59,6 +59,7 @@ pub(super) const STEPS: &[Template] = &[
             "power-test",
             "water-connect",
             "fix-boards",
+            "lay-bottoms",
             "fix-substrate",
             "hang-notches",
             "set-wells",
@@ -87,9 +88,7 @@ pub(super) const STEPS: &[Template] = &[
         key: "hand-over",
         name: "hand over",
         after: &["clean", "first-fire"],
-        what: |_| {
-            said("Hand over manuals, test reports and these sheets; show every shutoff, and how to turn the feet.")
-        },
+        what: |_| said("Hand over manuals, test reports and these sheets; show every shutoff."),
         why: "whoever uses it has to be able to stop it",
         ..PLAIN
     },

@@ -15,7 +15,7 @@ pub(super) const STEPS: &[Template] = &[
         what: |run| {
             format!(
                 "Have the counter templated on the substrate: overhang {} from the finished face, every cutout by the fitting in hand.",
-                run.show.prose(run.overhang)
+                run.overhang
             )
         },
         why: "the face that the overhang is from is there; where it is templated earlier, its thickness and its spread are allowed for in writing",
@@ -49,7 +49,7 @@ pub(super) const STEPS: &[Template] = &[
         what: |run| {
             format!(
                 "Form the counter, in place or in the shop, overhang {} from the finished face, with a form in every cutout; measure twice.",
-                run.show.prose(run.overhang)
+                run.overhang
             )
         },
         why: "the face that the overhang is from is there; where it is formed earlier, its thickness and its spread are allowed for in writing",
@@ -84,7 +84,8 @@ pub(super) const STEPS: &[Template] = &[
             };
             let pieces =
                 if run.pieces == 1 { said("one piece") } else { format!("{} pieces, the heaviest", run.pieces) };
-            format!("{how}: {pieces} of {}.", run.show.mass(run.heaviest))
+            let order = if run.raised { "; the counter that stands higher waits for the next step" } else { "" };
+            format!("{how}: {pieces} of {}{order}.", run.show.mass(run.heaviest))
         },
         why: "the faces below it are dry and covered",
         caution: Some(WEIGHT),

@@ -12,9 +12,14 @@ pub(super) const STEPS: &[Template] = &[
         needed: |run| !run.notches.is_empty(),
         what: |run| {
             let liner = if run.liner { ", the liner first" } else { "" };
-            format!("Hang {}{liner}, and check its clearances against its manual.", marks(&run.notches))
+            let arms = if run.on_arms.is_empty() {
+                String::new()
+            } else {
+                format!("; {} on the support arms, not on the counter", marks(&run.on_arms))
+            };
+            format!("Hang {}{liner}{arms}; check clearances against the manual.", marks(&run.notches))
         },
-        why: "it bears on the counter and its flange laps over it",
+        why: "its flange laps over the counter, which has to lie and be sealed first",
         caution: Some(WEIGHT),
         ..PLAIN
     },

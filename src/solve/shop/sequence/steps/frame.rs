@@ -1,6 +1,11 @@
 //! Frames set, levelled, joined and measured; what holds up and backs the rest.
 
-use super::{PLAIN, Template, WEIGHT, said};
+use super::{PLAIN, Template, said};
+
+const FRAMES: &str = "Weight: enough people, hands clear. A frame that isn\u{2019}t bolted to its neighbours tips, a narrow one (under a \
+                      third of its height wide or deep) at a touch: prop it, or bolt it at once.";
+const HOT_WORK: &str = "Hot work: where anything is welded, nothing that burns near, an extinguisher and a watch after; eyes and skin covered; zinc on \
+                        galvanised tube makes poisonous fume: grind it off, fresh air, a mask for it.";
 
 /// These steps.
 pub(super) const STEPS: &[Template] = &[
@@ -15,7 +20,7 @@ pub(super) const STEPS: &[Template] = &[
             ),
         },
         why: "the finished face is where the line is, not the frame",
-        caution: Some(WEIGHT),
+        caution: Some(FRAMES),
         ..PLAIN
     },
     Template {
@@ -74,6 +79,7 @@ pub(super) const STEPS: &[Template] = &[
         needed: |run| run.supports > 0,
         what: |run| format!("Set and fasten all {} supports where plan and sections show them.", run.supports),
         why: "no one reaches them once substrate and boards are on, and nothing is welded near a pipe",
+        caution: Some(HOT_WORK),
         ..PLAIN
     },
     Template {
