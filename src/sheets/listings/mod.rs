@@ -1,6 +1,6 @@
 //! Every list of a run as data, one file a list; the sheets, the comma files and the workbook show the same.
 
-mod boards;
+pub(super) mod boards;
 mod cutouts;
 mod feet;
 mod findings;

@@ -2,9 +2,11 @@
 
 use super::columns::{lengths, short, titled};
 use crate::sheets::flow::{Flow, fit};
+use crate::sheets::listings::boards::cut;
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table};
 use crate::solve::Board;
+use crate::units::Length;
 
 /// Adds the schedule of a leg.
 pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
@@ -13,9 +15,9 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
     let build = |width: f64| {
         let (across, high, thick) = (lengths(show, "across"), lengths(show, "high"), short(show, "thick"));
         let fixed = 26.0 + 36.0 + across.width + high.width + thick.width;
-        let cut = Column::words(fit::rest(width, fixed, 30.0), "cut for");
-        let columns = vec![Column::words(26.0, "board"), Column::words(36.0, "of"), across, high, thick, cut];
-        let row = |board: &Board| {
+        let holes = Column::words(fit::rest(width, fixed, 30.0), "cut for");
+        let columns = vec![Column::words(26.0, "board"), Column::words(36.0, "of"), across, high, thick, holes];
+        let row = |(board, (across, high)): (&Board, (Length, Length))| {
             let marks: Vec<&str> =
                 board.fittings.iter().filter_map(|&k| leg.fittings.get(k)).map(|f| f.mark.as_str()).collect();
             let build = leg.build(board.face);
@@ -23,13 +25,13 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>, leg: usize) {
             vec![
                 Cell::Bold(board.name.clone()),
                 Cell::Words(build.board_name.clone()),
-                Cell::Key(board.extent.width()),
-                Cell::Key(board.extent.height()),
+                Cell::Key(across),
+                Cell::Key(high),
                 Cell::Figure(build.board),
                 marks,
             ]
         };
-        Table { columns, rows: leg.boards.iter().map(row).collect(), breaks: Vec::new() }
+        Table { columns, rows: cut(set.solved, leg_index).into_iter().map(row).collect(), breaks: Vec::new() }
     };
     flow.table(&titled(set, leg_index, "Boards"), 1, &build);
 }
