@@ -124,11 +124,47 @@ fn a_piece_of_counter_is_ordered_with_its_edges_left_and_right() {
     let solved = program::solved(std::path::Path::new("samples/terrace.ron"));
     let said = minds(line(order(&solved, Supplier::Counter), "Piece 1"));
     // Open at the left, a pier at the right, a wall with an upstand behind.
-    assert_eq!(said[0], "edges: front finished, left finished, right at a wall, back at a wall with upstand");
-    assert_eq!(said[1], "overhangs the finished face by 1 1/4 in");
+    assert_eq!(
+        said[0],
+        "edges: front finished, overhang 1 1/4 in; left finished, overhang 1 in; right at a wall; back at a wall with upstand"
+    );
     // B begins 1 3/4 + 20 in from the finished left end and is 39 in wide.
     let grill = "B1 grill: 31 1/4 in x 22 1/4 in, open at the front, centreline 41 1/4 in from the finished left end";
     assert!(said.contains(&grill.to_owned()), "{said:?}");
+}
+
+#[test]
+fn every_side_has_its_own_overhang_and_a_seam_is_told_where_legs_meet() {
+    let solved = program::solved(std::path::Path::new("samples/bar.ron"));
+    // Seats along the bar's back: 320 mm; in front the cook's leg has 25 mm, the bar 40 mm.
+    let edges = |mark: &str| minds(line(order(&solved, Supplier::Counter), mark))[0].clone();
+    assert_eq!(
+        edges("Piece 1, bar"),
+        "edges: front finished, overhang 40 mm; left finished, overhang 25 mm; right finished, overhang 25 mm; \
+         back finished, overhang 320 mm"
+    );
+    assert!(edges("Piece 1, cook").contains("front finished, overhang 25 mm"));
+    let solved = program::solved(std::path::Path::new("samples/corner.ron"));
+    let edges = |mark: &str| minds(line(order(&solved, Supplier::Counter), mark))[0].clone();
+    // The leg that runs through: free at the left, walls at the right and behind; the other leg butts on its front, whose
+    // corner with it is rounded by 1 in.
+    let through = edges("Piece 1, north");
+    let order_of =
+        ["front ", "; left 1 in finished, overhang", "; front 29 3/8 in seam", "; right ", "; back ", "; left "];
+    let mut rest = through.split_once("front: ").expect("a walk").1;
+    for part in order_of {
+        let at = rest.find(part).unwrap_or_else(|| panic!("{part} in {through}"));
+        rest = &rest[at + part.len()..];
+    }
+    assert!(
+        through.contains("at a wall; back 136 7/8 in at a wall; left 29 3/8 in finished, overhang 1 in"),
+        "{through}"
+    );
+    assert_eq!(
+        edges("Piece 2, east"),
+        "edges: front finished, overhang 1 1/4 in; left seam, against another piece; right finished, overhang 1 in; \
+         back at a wall"
+    );
 }
 
 /// Bars of the base trim are laid out with the tubes, and bought from somebody else.
@@ -209,6 +245,7 @@ fn wanted(solved: &Solved) -> Vec<String> {
     for leg in &solved.legs {
         marks.extend(leg.modules.iter().map(|module| module.id.clone()));
         marks.extend(leg.counter.pieces.iter().map(|piece| piece.name.clone()));
+        marks.extend(leg.counter.splashes.iter().map(|(name, ..)| name.clone()));
         if shop.pieces.is_empty() {
             marks.extend(leg.boards.iter().map(|board| board.name.clone()));
             let leg_words = if solved.legs.len() > 1 { format!(" {}", leg.id) } else { String::new() };

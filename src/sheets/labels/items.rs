@@ -143,7 +143,11 @@ fn sheet_piece(solved: &Solved, piece: &SheetPiece) -> Item {
         (SheetPart::Face(face), Some(leg)) => out(leg, face),
         _ => ("this side up, front to the cook", false),
     };
-    let (across, high) = (piece.extent.width(), piece.extent.height());
+    let (across, high) = match piece.part {
+        // With what a bevelled edge adds: so it is cut.
+        SheetPart::Face(_) => piece.blank,
+        SheetPart::Bottom | SheetPart::Substrate => (piece.extent.width(), piece.extent.height()),
+    };
     let size = match piece.part {
         SheetPart::Face(_) => size(solved, across, high, thickness),
         SheetPart::Bottom | SheetPart::Substrate => flat(solved, across, high, thickness),
@@ -203,6 +207,23 @@ fn counter(set: &Set<'_>, index: usize, leg: &Leg, items: &mut Vec<Item>) {
             ),
             side: Some(("this side up, finished edge to the cook", false)),
             mass: Some(lifted.unwrap_or(piece.mass)),
+            drawn: Some(drawn),
+        });
+    }
+    let Some(splash) = solved.counter.splash else { return };
+    for (name, from, to, mass) in &leg.counter.splashes {
+        let leg_words = if several(solved) { format!(", leg {}", leg.id) } else { String::new() };
+        items.push(Item {
+            mark: name.clone(),
+            what: format!("upstand{leg_words}, {}", solved.counter.name),
+            size: format!(
+                "{} long \u{d7} {} high \u{d7} {}",
+                show.prose(*to - *from),
+                show.prose(splash.height),
+                show.prose(splash.thickness)
+            ),
+            side: None,
+            mass: Some(*mass),
             drawn: Some(drawn),
         });
     }

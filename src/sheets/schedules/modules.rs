@@ -38,5 +38,5 @@ pub fn module_words(module: &Module) -> String {
         ModuleKind::Filler => "filler",
         ModuleKind::Corner => "corner",
     };
-    if module.name.is_empty() { kind.to_owned() } else { format!("{}, {kind}", module.name) }
+    if module.name.is_empty() || module.name == kind { kind.to_owned() } else { format!("{}, {kind}", module.name) }
 }

@@ -17,6 +17,17 @@ fn is_trim(solved: &Solved, bar: &str) -> bool {
     solved.trim.as_ref().is_some_and(|trim| bar.starts_with(trim.name.as_str()))
 }
 
+/// What a bar of the base trim has to measure across: its thickness, and the width that its highest piece is cut from.
+fn section(solved: &Solved, shop: &Shop, bar: &str) -> String {
+    let Some(trim) = solved.trim.as_ref().filter(|_| is_trim(solved, bar)) else { return String::new() };
+    let high = shop.trim.pieces.iter().map(|piece| {
+        let (_, low, _, high) = piece.region.outer.bounds();
+        Length::from_mm(high - low)
+    });
+    let wide = high.max().map_or(String::new(), |wide| format!(" \u{d7} {} wide at least", solved.show.prose(wide)));
+    format!(", {}{wide}", solved.show.prose(trim.thickness))
+}
+
 /// Lines of a group, those of bars put in the place of the sums of lengths that they are cut to: bars as they were laid
 /// out tell more.
 fn with_bars(solved: &Solved, shop: &Shop, group: MaterialGroup, wanted: impl Fn(&str) -> bool) -> Vec<OrderLine> {
@@ -32,7 +43,7 @@ fn with_bars(solved: &Solved, shop: &Shop, group: MaterialGroup, wanted: impl Fn
         let words = if cuts == 1 { "1 length is".to_owned() } else { format!("{cuts} lengths are") };
         lines.push(OrderLine {
             count,
-            what: format!("{name}, {} long", solved.show.prose(length)),
+            what: format!("{name}{}, {} long", section(solved, shop, name), solved.show.prose(length)),
             mind: vec![format!("{words} laid out on {}", if count == 1 { "it" } else { "them" })],
             ..OrderLine::default()
         });

@@ -93,6 +93,9 @@ fn module(solved: &Solved, shop: &Shop, (leg_index, at): (usize, usize), leg: &L
     let supports: f64 = supports.map(|support| support.mass).sum();
     let weight = shop.weights.modules.get(leg_index).and_then(|modules| modules.get(at));
     let mass = weight.map(|weight| weight.frame - supports);
+    if supports > 0.0 {
+        mind.push("weighed without its supports, which have lines of their own".to_owned());
+    }
     OrderLine {
         mark: module.id.clone(),
         count: 1,
