@@ -139,7 +139,7 @@ fn every_side_has_its_own_overhang_and_a_seam_is_told_where_legs_meet() {
     // Seats along the bar's back: 320 mm; in front the cook's leg has 25 mm, the bar 40 mm.
     let edges = |mark: &str| minds(line(order(&solved, Supplier::Counter), mark))[0].clone();
     assert_eq!(
-        edges("Piece 1, bar"),
+        edges("Piece 2, bar"),
         "edges: front finished, overhang 40 mm; left finished, overhang 25 mm; right finished, overhang 25 mm; \
          back finished, overhang 320 mm"
     );
