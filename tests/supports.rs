@@ -225,6 +225,8 @@ fn said_of_overhangs(solved: &Solved) -> Vec<String> {
 fn brackets_hold_an_overhang_only_near_long_and_strong_enough() {
     let mut given = worked_example();
     given.counter.overhang_back = inches(14.0);
+    // Strength is what is looked at: the assumed flat bar bends more than this counter may.
+    given.supports.stiffness = 60.0;
     let held = solved(&given);
     assert_eq!(said_of_overhangs(&held), Vec::<String>::new());
     let brackets = || held.shop.supports.members.iter().enumerate().filter(|(_, one)| one.role == SupportRole::Bracket);
@@ -347,4 +349,28 @@ fn the_frames_tube_is_as_stiff_as_its_table_says() {
     // Wood is solid, whatever its wall: side to the fourth over twelve.
     given.frame.material = FrameMaterial::Wood;
     assert!((stiffness(&given) / (1_400.0 * ksi * 1.5_f64.powi(4) / 12.0 * inch.powi(4)) - 1.0).abs() < 2e-3);
+}
+
+/// A bracket stands alone: its deflection is that of a bar with an overhang, `P a2 (L + a) / 3 E I` at its tip (formula
+/// tables) and a little more for what lies on it, whatever counter is over it.
+#[test]
+fn a_bracket_carries_its_share_without_the_counter() {
+    let mut given = worked_example();
+    given.counter.overhang_back = inches(14.0);
+    let tip = |given: &Given| {
+        let run = solved(given);
+        let bracket = of(&run, SupportRole::Bracket)[0].clone();
+        let back = run.legs[0].datums.frame_back - run.frame.tube.half();
+        (bracket.body.v.1 - back, bracket.check.unwrap())
+    };
+    let (free, check) = tip(&given);
+    let section = given.supports.bracket.section;
+    let (wide, thick) = (section.width.mm(), section.height.mm());
+    let stiffness = 200e3 * wide * thick.powi(3) / 12.0;
+    let person = given.supports.lean * 9.80665;
+    let (a, hold) = (free.mm(), (given.frame.depth - given.frame.tube).mm());
+    let alone = person * a * a * (hold + a) / (3.0 * stiffness);
+    let found = check.deflection.mm();
+    assert!(found > 0.95 * alone && found < 1.6 * alone, "{found} mm, by the formula {alone} mm");
+    assert!((check.most.mm() - 2.0 * a / check.share).abs() < 0.01, "{:?}", check.most);
 }

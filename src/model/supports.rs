@@ -25,8 +25,6 @@ pub struct SupportsText {
     pub(crate) stiffness: Option<Text>,
     /// The same under a fitting.
     pub(crate) arm_stiffness: Option<Text>,
-    /// Elasticity of the counter.
-    pub(crate) counter_elasticity: Option<Text>,
     /// The most between supports of the substrate.
     pub(crate) apart: Option<Text>,
     /// The most that the counter hangs past the frame without brackets.

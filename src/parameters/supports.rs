@@ -6,7 +6,7 @@ use crate::model::{AlloyText, BarText, SectionText, SupportsText, Text};
 use crate::units::{Dimension, Length};
 
 /// Every plain value of supports: its name, and what the job writes for it.
-pub(super) fn values(written: &SupportsText) -> [(&'static str, Option<&Text>); 11] {
+pub(super) fn values(written: &SupportsText) -> [(&'static str, Option<&Text>); 10] {
     [
         ("supports.heavy", written.heavy.as_ref()),
         ("supports.food", written.food.as_ref()),
@@ -14,7 +14,6 @@ pub(super) fn values(written: &SupportsText) -> [(&'static str, Option<&Text>); 
         ("supports.lean", written.lean.as_ref()),
         ("supports.stiffness", written.stiffness.as_ref()),
         ("supports.arm_stiffness", written.arm_stiffness.as_ref()),
-        ("supports.counter_elasticity", written.counter_elasticity.as_ref()),
         ("supports.apart", written.apart.as_ref()),
         ("supports.overhang", written.overhang.as_ref()),
         ("supports.hole", written.hole.as_ref()),
@@ -46,8 +45,6 @@ pub(super) fn read(written: &SupportsText, frame: &Frame, counter: &Counter, rea
             *mass = reader.si_of(&text, Dimension::MASS, Sign::NotNegative).unwrap_or(0.0);
         } else if let Some((_, share)) = shares.into_iter().find(|(known, _)| *known == name) {
             *share = reader.si_of(&text, Dimension::NUMBER, Sign::Positive).unwrap_or(1.0);
-        } else if name == "supports.counter_elasticity" {
-            work.counter_elasticity = reader.si_of(&text, Dimension::PRESSURE, Sign::NotNegative).unwrap_or(0.0);
         } else if let Some((_, length, sign)) = lengths.into_iter().find(|(known, ..)| *known == name) {
             *length = reader.length_of(&text, sign).unwrap_or_default();
         }

@@ -121,8 +121,6 @@ pub struct SupportWork {
     pub stiffness: f64,
     /// The same under a fitting.
     pub arm_stiffness: f64,
-    /// Elasticity of the counter, Pa: it bends with the brackets under it.
-    pub counter_elasticity: f64,
     /// The most between supports of the substrate.
     pub apart: Length,
     /// The most that the counter hangs past the frame without brackets.

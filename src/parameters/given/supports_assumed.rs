@@ -29,15 +29,6 @@ fn stiffness(counter: CounterMaterial) -> Known {
     }
 }
 
-fn elasticity(counter: CounterMaterial) -> Known {
-    let value = match counter {
-        CounterMaterial::Stone => "7000 ksi",
-        CounterMaterial::Porcelain => "8000 ksi",
-        CounterMaterial::Concrete => "3600 ksi",
-    };
-    ("counter_elasticity", value, MEMORY)
-}
-
 /// 2.5 cm parts slabs of 2 cm from those of 3 cm.
 fn overhang(thickness: Length) -> Known {
     if thickness <= Length::from_mm(25.0) { ("overhang", "6 in", INSTITUTE) } else { ("overhang", "10 in", INSTITUTE) }
@@ -56,7 +47,6 @@ impl SupportWork {
             LEAN,
             stiffness(counter.material),
             ARM_STIFFNESS,
-            elasticity(counter.material),
             APART,
             overhang(counter.thickness),
             HOLE,
@@ -92,7 +82,6 @@ impl SupportWork {
             lean: si("lean"),
             stiffness: si("stiffness"),
             arm_stiffness: si("arm_stiffness"),
-            counter_elasticity: si("counter_elasticity"),
             apart: length("apart"),
             overhang: length("overhang"),
             hole: length("hole"),
@@ -109,7 +98,7 @@ fn stated((name, value, origin): Known) -> DefaultUsed {
 
 #[cfg(test)]
 mod tests {
-    use super::{APART, ARM_STIFFNESS, FOOD, HEAVY, HOLE, HOLE_INSET, LEAN, PERSON, elasticity, overhang, stiffness};
+    use super::{APART, ARM_STIFFNESS, FOOD, HEAVY, HOLE, HOLE_INSET, LEAN, PERSON, overhang, stiffness};
     use crate::parameters::given::CounterMaterial;
     use crate::units::{Length, reading};
 
@@ -118,9 +107,7 @@ mod tests {
         let of = [HEAVY, FOOD, PERSON, LEAN, ARM_STIFFNESS, APART, HOLE, HOLE_INSET];
         let counters = [CounterMaterial::Stone, CounterMaterial::Porcelain, CounterMaterial::Concrete];
         let overhangs = [20.0, 30.0].map(|thick| overhang(Length::from_mm(thick)));
-        for (name, value, _) in
-            of.into_iter().chain(counters.map(stiffness)).chain(counters.map(elasticity)).chain(overhangs)
-        {
+        for (name, value, _) in of.into_iter().chain(counters.map(stiffness)).chain(overhangs) {
             assert!(reading::quantity(value).is_ok_and(|quantity| quantity.si() > 0.0), "{name}");
         }
         assert_eq!(overhangs.map(|(_, value, _)| value), ["6 in", "10 in"]);

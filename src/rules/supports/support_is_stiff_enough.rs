@@ -23,7 +23,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
     soft.map(|(support, check)| {
         let millimetres = |length: crate::units::Length| format!("{:.2} mm ({:.3} in)", length.mm(), length.inches());
         let message = format!(
-            "{} ({}, {}) gives {} over {} under {}; 1/{:.0} of its span, {}, is the most",
+            "{} ({}, {}) gives {} over {} under {}; 1/{:.0} of {}, {}, is the most",
             support.mark,
             support.role.words(),
             support.section,
@@ -31,6 +31,7 @@ fn check(solved: &Solved) -> Vec<Finding> {
             solved.show.prose(check.span),
             check.load_words,
             check.share,
+            if check.held == "overhang" { "twice its reach" } else { "its span" },
             millimetres(check.most)
         );
         let instead = super::remedy(check, RULE.instead);

@@ -51,7 +51,10 @@ pub fn add(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
                     Cell::words(moment(show, check.moment)),
                     Cell::words(format!("{} of {}", stress(show, check.stress), stress(show, check.allowed))),
                     Cell::words(format!("{} of {}", deflection(show, check.deflection), deflection(show, check.most))),
-                    Cell::words(format!("L/{:.0}", check.share)),
+                    Cell::words(format!(
+                        "L/{:.0}",
+                        if check.held == "overhang" { check.share / 2.0 } else { check.share }
+                    )),
                     verdict,
                 ]
             })

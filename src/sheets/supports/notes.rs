@@ -28,6 +28,7 @@ pub fn list(set: &Set<'_>) -> Vec<(String, String)> {
             "Arms",
             "lie flush under the body of the appliance in hand: check its height and feet before they are fixed.",
         );
+        say("Ends", "arms and rails butt against the tubes: weld all round, or bolt each end through a cleat.");
         say("Hot", "an arm beside a burner gets hot: the appliance's manual says what may touch it.");
     }
     if has(SupportRole::FrontPost) {
@@ -36,7 +37,7 @@ pub fn list(set: &Set<'_>) -> Vec<(String, String)> {
     if has(SupportRole::Bracket) {
         say(
             "Brackets",
-            "are let into the substrate and screwed down to the frame: the inner screws hold against lifting.",
+            "are let into the substrate and screwed down to the frame: the inner screws hold against lifting. Each is figured alone, without the counter's help; its limit goes by twice what is free, as for cantilevers; from memory, verify.",
         );
     }
     say("Grey", "what is grey is the frame's own. Check every place against the fitting in hand before welding.");

@@ -57,7 +57,7 @@ impl Loads<'_> {
         let long = m(draft.length());
         let span = draft.span.map_or(long, m);
         let whole = |by_length, to| Load::Even { by_length, from: 0.0, to };
-        let mut stiffness = bar.alloy.elasticity * section.inertia;
+        let stiffness = bar.alloy.elasticity * section.inertia;
         let mut held = (Held::Simple, span, "simple");
         let mut words = String::new();
         let mut loads = Vec::new();
@@ -91,16 +91,16 @@ impl Loads<'_> {
         }
         loads.push(whole(own, held.1));
         let load: f64 = loads.iter().map(Load::force).sum();
-        let mut beam = Beam { held: held.0, length: held.1, stiffness, loads };
+        let beam = Beam { held: held.0, length: held.1, stiffness, loads };
         let moment = beam.bent().greatest_moment();
-        let mut reach = span;
+        let (mut reach, mut limit) = (span, span);
         let mut deflection = beam.bent().greatest_deflection();
-        if let Carries::Overhang(free, strip) = &draft.carries {
-            // The counter over it bends with it; for strength the bar stands alone.
-            stiffness += self.work.counter_elasticity * m(*strip) * m(self.solved.counter.thickness).powi(3) / 12.0;
-            beam.stiffness = stiffness;
+        if let Carries::Overhang(free, _) = &draft.carries {
+            // The bar stands alone: a stiff, brittle counter over it that carried a share would crack first.
             deflection = beam.bent().tip().abs();
             reach = m(*free);
+            // Of a cantilever twice its length counts, as building codes read such limits. From memory, verify.
+            limit = reach * 2.0;
         }
         Some(SupportCheck {
             load_words: words,
@@ -111,7 +111,7 @@ impl Loads<'_> {
             stress: moment / section.modulus(),
             allowed: bar.alloy.allowed(),
             deflection: Length::from_mm(deflection * 1e3),
-            most: Length::from_mm(reach * 1e3 / share),
+            most: Length::from_mm(limit * 1e3 / share),
             share,
             remedy: None,
         })

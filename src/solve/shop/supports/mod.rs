@@ -176,7 +176,7 @@ fn assumed(all: &Supports, given: &Given) -> Vec<DefaultUsed> {
         names.extend(["rail", "person"]);
     }
     if brackets {
-        names.extend(["bracket", "lean", "counter_elasticity", "overhang"]);
+        names.extend(["bracket", "lean", "overhang"]);
     }
     if rails || brackets {
         names.push("stiffness");
