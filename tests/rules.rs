@@ -699,7 +699,9 @@ fn fixtures() -> Vec<Fixture> {
             quiet: || {
                 gas(|g| {
                     g.counter.overhang_back = inches(15.0);
-                    g.supports.stiffness = 60.0;
+                    let thick = inches(0.75);
+                    g.supports.bracket.section =
+                        Profiled { profile: Profile::Flat, width: inches(8.0), height: thick, wall: thick };
                 })
             },
         },
