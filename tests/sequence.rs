@@ -388,7 +388,7 @@ fn waits_are_the_jobs_or_say_where_they_come_from() {
 fn steps_name_what_each_leg_has_and_as_many_boards_as_are_cut() {
     let said = |solved: &Solved, key: &str| {
         let step = solved.shop.sequence.iter().find(|step| step.key == key).unwrap_or_else(|| panic!("no {key}"));
-        step.what.replace('\u{2009}', " ").replace('\u{a0}', " ")
+        step.what.replace(['\u{2009}', '\u{a0}'], " ")
     };
     let bar = program::solved(std::path::Path::new("samples/bar.ron"));
     let words = said(&bar, "template-counter");
