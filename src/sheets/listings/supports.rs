@@ -3,7 +3,8 @@
 use crate::drawing::{Listing, ListingColumn as Column, Value};
 use crate::solve::Solved;
 
-/// The supports that are added to the frame, with their holes.
+/// The supports that are added to the frame, with their holes, then the frame's own backing; places are those of the left,
+/// front and upper side.
 pub fn listing(solved: &Solved) -> Listing {
     let columns = vec![
         Column::words("mark"),
@@ -13,6 +14,9 @@ pub fn listing(solved: &Solved) -> Listing {
         Column::words("section"),
         Column::words("metal"),
         Column::lengths("length"),
+        Column::lengths("left, from frame end"),
+        Column::lengths("front, from bare frame"),
+        Column::lengths("top under frame top"),
         Column::words("holes, from the left, front or lower end"),
         Column::masses("weight"),
         Column::lengths("span"),
@@ -21,7 +25,7 @@ pub fn listing(solved: &Solved) -> Listing {
         Column::words("holds"),
     ];
     let mut list = Listing::new("supports", "Supports", columns);
-    for support in &solved.shop.supports.members {
+    for support in solved.shop.supports.all() {
         let Some(leg) = solved.legs.get(support.leg) else { continue };
         let hole = |(at, wide): &(crate::units::Length, crate::units::Length)| {
             format!("{} at {}", solved.show.prose(*wide), solved.show.prose(*at))
@@ -38,6 +42,9 @@ pub fn listing(solved: &Solved) -> Listing {
             support.section.as_str().into(),
             support.alloy.as_str().into(),
             support.length.into(),
+            (support.body.u.0 - leg.datums.frame_left).into(),
+            (support.body.v.0 - leg.datums.frame_face).into(),
+            (leg.datums.frame_top - support.body.z.1).into(),
             holes.join(", ").into(),
             Value::Mass(support.mass),
             length(check.map(|check| check.span)),

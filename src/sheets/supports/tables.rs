@@ -5,7 +5,7 @@ use crate::sheets::flow::Flow;
 use crate::sheets::flow::fit::rest;
 use crate::sheets::set::Set;
 use crate::sheets::table::{Cell, Column, Table, figures_width};
-use crate::solve::{Along, Role, Solved, Support, SupportRole};
+use crate::solve::{Role, Solved, Support};
 use crate::units::{Length, Show};
 
 /// Supports that are cut alike: their marks, and one of them.
@@ -147,50 +147,44 @@ pub fn cuts(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     flow.table("Cut list of supports", 1, &build);
 }
 
-/// The backing that the frame has of its own, by module and length.
+/// The backing that the frame has of its own, with its places in the bare frame.
 pub fn backing(flow: &mut Flow<'_, '_>, set: &Set<'_>) {
     let (solved, show) = (set.solved, set.solved.show);
-    type Row = (usize, usize, Option<usize>, SupportRole, Along, Length);
-    let mut rows: Vec<(Row, Vec<&str>)> = Vec::new();
-    let key = |one: &Support| -> Row { (one.leg, one.module, one.fitting, one.role, one.along, one.length) };
-    for support in &solved.shop.supports.framed {
-        match rows.iter_mut().find(|(row, _)| *row == key(support)) {
-            Some((_, marks)) => marks.push(&support.mark),
-            None => rows.push((key(support), vec![&support.mark])),
-        }
-    }
-    let build = |width: f64| {
+    let framed = &solved.shop.supports.framed;
+    let build = |_: f64| {
         let columns = vec![
-            Column::words(rest(width, 92.0 + 22.0, 30.0).min(44.0), "mark"),
-            Column::words(12.0, "count"),
-            Column::words(16.0, "module"),
-            Column::words(36.0, "what"),
-            Column::words(26.0, "runs"),
-            lengths(show, "length\neach"),
+            Column::words(11.5, "mark"),
+            Column::words(14.0, "module"),
+            Column::words(29.0, "what"),
+            Column::words(24.0, "runs"),
+            lengths(show, "length"),
+            lengths(show, "left, from\nframe end"),
+            lengths(show, "front, from\nbare frame"),
+            lengths(show, "top under\nframe top"),
         ];
         let mut breaks = Vec::new();
-        let cells = rows
+        let rows = framed
             .iter()
             .enumerate()
-            .map(|(at, ((leg, module, fitting, role, along, length), own))| {
-                if rows.get(at + 1).is_none_or(|(next, _)| (next.0, next.1) != (*leg, *module)) {
+            .map(|(at, one)| {
+                if framed.get(at + 1).is_none_or(|next| (next.leg, next.module) != (one.leg, one.module)) {
                     breaks.push(at);
                 }
-                let of = &solved.legs[*leg];
-                let fitting = fitting.and_then(|index| of.fittings.get(index));
-                let what =
-                    fitting.map_or(role.words().to_owned(), |fitting| format!("{}, {}", role.words(), fitting.mark));
+                let (leg, body) = (&solved.legs[one.leg], &one.body);
+                let d = &leg.datums;
                 vec![
-                    Cell::words(marks(own)),
-                    Cell::words(own.len().to_string()),
-                    Cell::words(of.modules.get(*module).map_or("", |module| module.id.as_str())),
-                    Cell::words(what),
-                    Cell::words(runs(*along)),
-                    Cell::Figure(*length),
+                    Cell::Bold(one.mark.clone()),
+                    Cell::words(leg.modules.get(one.module).map_or("", |module| module.id.as_str())),
+                    Cell::words(what(solved, one)),
+                    Cell::words(runs(one.along)),
+                    Cell::Key(one.length),
+                    Cell::Figure(body.u.0 - d.frame_left),
+                    Cell::Figure(body.v.0 - d.frame_face),
+                    Cell::Figure(d.frame_top - body.z.1),
                 ]
             })
             .collect();
-        Table { columns, rows: cells, breaks }
+        Table { columns, rows, breaks }
     };
     flow.table("Backing that the frame has of its own", 1, &build);
 }
