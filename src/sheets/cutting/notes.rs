@@ -1,8 +1,9 @@
 //! What has to be known to cut by the layouts.
 
+use crate::sheets::schedules::feet::service_words;
 use crate::sheets::set::Set;
 use crate::sheets::shelves::{self, Block};
-use crate::solve::SheetCut;
+use crate::solve::{SheetCut, SheetPart, SheetPiece};
 use crate::units::Length;
 
 /// A strip that is narrower doesn't snap along a score, common practice: 1 in.
@@ -59,6 +60,10 @@ fn list(set: &Set<'_>) -> Vec<(String, String)> {
         "Measure",
         "each cut on the piece in hand: the number is from the edge named, to the cut\u{2019}s near side.".to_owned(),
     );
+    let holes: Vec<String> = set.solved.shop.pieces.iter().filter_map(|piece| holes(set, piece)).collect();
+    if !holes.is_empty() {
+        note("Bottoms", format!("holes for what comes up, to their middle: {}.", holes.join("; ")));
+    }
     if cutting.sheets.iter().any(|sheet| !sheet.kept.is_empty()) {
         note("Dashed", "worth keeping: write its size and the material on it.".to_owned());
     }
@@ -69,6 +74,23 @@ fn list(set: &Set<'_>) -> Vec<(String, String)> {
             .to_owned(),
     );
     list
+}
+
+/// What comes up through a bottom, from two of its edges.
+fn holes(set: &Set<'_>, piece: &SheetPiece) -> Option<String> {
+    if piece.part != SheetPart::Bottom {
+        return None;
+    }
+    let (show, e) = (set.solved.show, &piece.extent);
+    let stubs = set.solved.legs.get(piece.leg)?.stubs.iter();
+    let through = stubs.filter(|stub| e.x0 < stub.u && stub.u < e.x1 && e.y0 < stub.v && stub.v < e.y1);
+    let said: Vec<String> = through
+        .map(|stub| {
+            let (left, front) = (show.prose(stub.u - e.x0), show.prose(stub.v - e.y0));
+            format!("{} {left} from its left edge, {front} from its front edge", service_words(stub.service).1)
+        })
+        .collect();
+    (!said.is_empty()).then(|| format!("{}: {}", piece.mark, said.join(", ")))
 }
 
 /// A sheet's name and the numbers of its cuts that leave a strip too narrow to snap.
