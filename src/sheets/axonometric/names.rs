@@ -83,12 +83,15 @@ pub fn draw(canvas: &mut Canvas, solved: &Solved, seen: &Seen<'_>, area: &Area) 
             order.insert(0, worst);
         }
     }
-    for (one, place) in all.iter().zip(best.map_or_else(Vec::new, |best| best.places)) {
-        match place {
-            Some(place) => tag(canvas, layer, one, &place),
-            // Where nothing is free, the letter alone stands on the thing itself.
-            None => short(canvas, layer, one),
+    let places = best.map_or_else(Vec::new, |best| best.places);
+    for (one, place) in all.iter().zip(&places) {
+        if let Some(place) = place {
+            tag(canvas, layer, one, place);
         }
+    }
+    // Where nothing is free, the letter alone stands on the thing itself.
+    for (one, _) in all.iter().zip(&places).filter(|(_, place)| place.is_none()) {
+        short(canvas, layer, one);
     }
 }
 
@@ -340,7 +343,8 @@ fn short(canvas: &mut Canvas, at: Layer, one: &Named) {
     let near = [(0.0, 0.0), (0.0, -6.0), (0.0, 6.0), (-7.0, 0.0), (7.0, 0.0)];
     let free = |(x, y): &&(f64, f64)| {
         let p = one.at.moved(*x, *y);
-        canvas.is_box_free_of_text(p.x - half, p.y - 4.0, p.x + half, p.y + 4.0)
+        // In a very long run even that has no place, and is left out.
+        canvas.is_box_free(p.x - half, p.y - 4.0, p.x + half, p.y + 4.0)
     };
     if let Some((x, y)) = near.iter().find(free) {
         letter(canvas, at, one, one.at.moved(*x, *y));
