@@ -31,6 +31,8 @@ const OVER_RUN: f64 = 3.0;
 const UNPLACED: f64 = 500.0;
 /// Orders that are tried from each of the first ones.
 const TRIES: usize = 4;
+/// With more names than these one order is tried.
+const MANY: usize = 40;
 
 /// What is named.
 struct Named {
@@ -69,9 +71,11 @@ pub fn draw(canvas: &mut Canvas, solved: &Solved, seen: &Seen<'_>, area: &Area) 
     let written: Vec<usize> = (0..count).collect();
     let orders = [turned(&written), turned(&by_x), turned(&by_y), written, by_x, by_y];
     let mut best: Option<Laid> = None;
-    for order in orders {
+    // Among very many names the first order has to do: each more costs as much again.
+    let (orders_tried, tries) = if count > MANY { (1, 1) } else { (orders.len(), TRIES) };
+    for order in orders.into_iter().take(orders_tried) {
         let mut order: Vec<usize> = order;
-        for _ in 0..TRIES {
+        for _ in 0..tries {
             let laid = laid_out(canvas, seen, area, &all, &order);
             // Whose leader is the longest chooses first the next time.
             let worst = (0..count).max_by(|a, b| laid.costs[*a].total_cmp(&laid.costs[*b]));
