@@ -198,8 +198,24 @@ fn limit(name: &str, value: &str) -> LimitSet {
     }
 }
 
+/// A deep overhang behind, on flat bars so thick, inches.
+fn bracketed(thick: f64) -> Given {
+    let thick = inches(thick);
+    let mut given = gas(|g| g.counter.overhang_back = inches(15.0));
+    given.supports.bracket.section =
+        Profiled { profile: Profile::Flat, width: inches(8.0), height: thick, wall: thick };
+    given
+}
+
 fn fixtures() -> Vec<Fixture> {
     vec![
+        Fixture {
+            rule: "bracket-fills-its-recess",
+            fires: || bracketed(1.0),
+            severity: Severity::Warn,
+            says: "in a substrate of 3/4 in stand 1/4 in over it and lift the counter",
+            quiet: || bracketed(0.75),
+        },
         Fixture {
             rule: "support-is-strong-enough",
             fires: || heavy_on(1.0, 0.065, 270.0),
@@ -696,14 +712,7 @@ fn fixtures() -> Vec<Fixture> {
             },
             severity: Severity::Warn,
             says: "on brackets 56 1/2 in apart; 36 in is the most",
-            quiet: || {
-                gas(|g| {
-                    g.counter.overhang_back = inches(15.0);
-                    let thick = inches(0.75);
-                    g.supports.bracket.section =
-                        Profiled { profile: Profile::Flat, width: inches(8.0), height: thick, wall: thick };
-                })
-            },
+            quiet: || bracketed(0.75),
         },
         Fixture {
             rule: "counter-strip-strong-enough",

@@ -157,6 +157,7 @@ pub const ALL: &[&Rule] = &[
     &counter::inside_corner_has_a_radius::RULE,
     &counter::seam_clear_of_cutouts::RULE,
     &supports::heavy_fitting_finds_its_arms::RULE,
+    &supports::bracket_fills_its_recess::RULE,
     &supports::support_is_strong_enough::RULE,
     &supports::support_is_stiff_enough::RULE,
     &counter::piece_fits_its_slab::RULE,

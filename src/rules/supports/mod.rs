@@ -1,5 +1,6 @@
 //! What carries heavy fittings, cutouts and overhangs.
 
+pub mod bracket_fills_its_recess;
 pub mod heavy_fitting_finds_its_arms;
 pub mod support_is_stiff_enough;
 pub mod support_is_strong_enough;
